@@ -7,8 +7,15 @@ namespace ShedBot.Reasoning.Modelling;
 /// <param name="Error">How often the answer is wrong.</param>
 /// <param name="Cover">The id of the cover it hides behind, or null.</param>
 /// <param name="Hazard">How dangerous it is; see <see cref="Modelling.Hazard"/>.</param>
+/// <param name="Unsure">P(the answer is 'not sure'), in [0, 1), taken to be the same whatever the fault: such an answer costs time and teaches nothing.</param>
 public sealed record Check(
-    string Id, string Finding, StepCost Cost, AnswerError Error = default, string? Cover = null, Hazard Hazard = Hazard.None);
+    string Id,
+    string Finding,
+    StepCost Cost,
+    AnswerError Error = default,
+    string? Cover = null,
+    Hazard Hazard = Hazard.None,
+    double Unsure = 0);
 
 /// <summary>How often an answer is wrong.</summary>
 /// <remarks>

@@ -34,6 +34,7 @@ internal static class ModelProblems
             if (!findingIds.Contains(check.Finding)) problems.Add($"check '{check.Id}' observes '{check.Finding}', which is no finding");
             if (check.Error.FalsePositive is not (>= 0 and <= 0.5) || check.Error.FalseNegative is not (>= 0 and <= 0.5))
                 problems.Add($"check '{check.Id}' has error rates outside 0 to 0.5");
+            if (check.Unsure is not (>= 0 and < 1)) problems.Add($"check '{check.Id}' is unsure with {check.Unsure}; it must be 0 or more and below 1");
             Step($"check '{check.Id}'", check.Cost, check.Cover, coverIds, problems);
         }
 
