@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+
+namespace ShedBot.Knowledge.Understanding;
+
+/// <summary>What was heard in a rider's own words.</summary>
+/// <param name="Complaints">Best first; scores in (0, 1]. Only what is affirmed: 'it does not slip, it drags' gives drags.</param>
+/// <param name="Denied">Complaints that the rider says it is not.</param>
+/// <param name="Findings">Volunteered findings and their states.</param>
+/// <param name="Facts">Volunteered facts of the bike.</param>
+/// <param name="Emergency">The id of an emergency rule, or null.</param>
+/// <param name="HowTo">The 'how do I' answer that is asked for, or null.</param>
+/// <param name="NotMine">True for chatter, other machines, other parts of the machine, and messages with nothing to go on.</param>
+/// <param name="NotMineBecause">empty, chatter, other-machine, other-part, unclear, too-long; null when it is ours.</param>
+public sealed record Understood(
+    ImmutableArray<Heard> Complaints,
+    ImmutableArray<string> Denied,
+    ImmutableArray<HeardState> Findings,
+    ImmutableArray<HeardState> Facts,
+    string? Emergency,
+    Heard? HowTo,
+    bool NotMine,
+    string? NotMineBecause);
+
+/// <param name="Score">How sure, in (0, 1].</param>
+public sealed record Heard(string Id, double Score);
+
+/// <param name="Subject">The id of a finding or fact.</param>
+/// <param name="State">The id of the state or value.</param>
+/// <param name="Score">How sure, in (0, 1].</param>
+public sealed record HeardState(string Subject, string State, double Score);
