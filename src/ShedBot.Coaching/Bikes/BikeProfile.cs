@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Cases;
+
+namespace ShedBot.Coaching.Bikes;
+
+/// <summary>What is known of a bike. Every fact is optional, and carries when and how it was learnt.</summary>
+/// <param name="Name">What the member calls it; empty when they have not said.</param>
+/// <param name="Facts">By the id of the fact rule.</param>
+/// <param name="Version">Grows by one with each save.</param>
+public sealed record BikeProfile(
+    BikeId Id, MemberId Owner, string Name, ImmutableSortedDictionary<string, BikeFact> Facts, ImmutableArray<WorkDone> Work, int Version)
+{
+    public static BikeProfile New(BikeId id, MemberId owner) =>
+        new(id, owner, "", ImmutableSortedDictionary.Create<string, BikeFact>(StringComparer.Ordinal), [], 0);
+}
+
+/// <param name="Learnt">When it was learnt.</param>
+/// <param name="How">told, heard (in free words) or done (a repair through a case).</param>
+public sealed record BikeFact(string Value, DateTimeOffset Learnt, string How);
+
+/// <summary>Work that was done on the bike and proved.</summary>
+/// <param name="Repair">The id of the repair rule.</param>
+/// <param name="What">Its words at the time, so that the log reads on when rules change.</param>
+public sealed record WorkDone(string Repair, string What, CaseId Case, DateTimeOffset At);
