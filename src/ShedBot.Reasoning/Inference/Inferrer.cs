@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using ShedBot.Reasoning.Evidences;
+using ShedBot.Reasoning.Modelling;
+
+namespace ShedBot.Reasoning.Inference;
+
+/// <summary>From answers to probabilities: exact sums over every set of faults up to a bounded size.</summary>
+/// <remarks>
+/// <para>Faults are independent a priori, so a set S weighs the product of p_f / (1 - p_f) over S, times the likelihood of everything learnt;
+/// the empty set is left out, because somebody has come with a trouble. See <see cref="Epoch"/> and <see cref="SetWeights"/> for how answers and
+/// failed repairs enter, and <see cref="LeftOutBound"/> for what is promised about the sets that are not looked at.</para>
+/// <para>Deterministic. Error of the sums themselves: about 1e-13 relative.</para>
+/// </remarks>
+public static class Inferrer
+{
+    /// <summary>P(a member says 'better' | the repair mended nothing); a rule of thumb, no source. See <see cref="RepairFailed"/>.</summary>
+    public const double Eased = 0.05;
+
+    // A set below this share of the whole is not handed on: together they are below what a double can tell from 1.
+    private const double Dust = 1e-21;
+
+    /// <summary>The belief when several faults may be present at once.</summary>
+    /// <exception cref="ImpossibleEvidenceException">No set that was looked at can give this evidence.</exception>
+    /// <exception cref="KeyNotFoundException">The evidence names something that the model does not hold.</exception>
+    public static Belief Infer(DiagnosticModel model, IReadOnlyList<Evidence> evidence, InferenceOptions? options = null)
+    {
+        options ??= new();
+        ArgumentOutOfRangeException.ThrowIfLessThan(options.LargestSet, 1);
+        var epochs = Epoch.Split(model, evidence);
+        var prepared = Prepare(model, epochs);
+        var odds = model.Faults.Select(f => f.Prior / (1 - f.Prior)).ToArray();
+        var bound = new LeftOutBound(odds, epochs, prepared);
+        for (var largest = Math.Min(options.LargestSet, odds.Length); ; largest++)
+        {
+            var joining = FaultSets.MostJoining(odds.Length, largest, options.MaxSets);
+            var ranked = joining == odds.Length ? [.. Enumerable.Range(0, odds.Length)] : Relevance.Rank(odds, epochs, prepared);
+            var sets = new FaultSets(ranked, joining, largest);
+            var start = Products(sets, odds);
+            var seen = start.Sum();
+            var mayRaise = largest < Math.Min(options.RaiseTo, odds.Length)
+                && FaultSets.SetsUpTo(odds.Length, odds.Length, largest + 1) <= options.MaxSets;
+            try
+            {
+                var weights = Run(model, sets, start, epochs, prepared);
+                var leftOut = bound.Share(sets, Math.Log(seen) + weights.LogEvidence);
+                if (!mayRaise || leftOut <= options.RaiseAbove) return Make(model, sets, weights, leftOut, epochs[^1], prepared);
+            }
+            catch (ImpossibleEvidenceException) when (mayRaise)
+            {
+                // Larger sets may still explain it.
+            }
+        }
+    }
+
+    /// <summary>The belief when exactly one fault is present, the priors scaled to a sum of 1 (weight p_f, not p_f times the chance that all others are absent).</summary>
+    /// <remarks><see cref="Belief.LeftOut"/> is 0: that there is one fault is taken as given, not approximated.</remarks>
+    /// <inheritdoc cref="Infer"/>
+    public static Belief InferSingle(DiagnosticModel model, IReadOnlyList<Evidence> evidence)
+    {
+        var epochs = Epoch.Split(model, evidence);
+        var prepared = Prepare(model, epochs);
+        var sets = new FaultSets([.. Enumerable.Range(0, model.Faults.Length)], 1, 1);
+        double[] start = [0, .. model.Faults.Select(f => f.Prior)];
+        return Make(model, sets, Run(model, sets, start, epochs, prepared), 0, epochs[^1], prepared);
+    }
+
+    /// <summary>P(f | evidence, exactly one fault), aligned with the model's faults; adds up to 1.</summary>
+    /// <inheritdoc cref="Infer"/>
+    public static double[] SingleFault(DiagnosticModel model, IReadOnlyList<Evidence> evidence)
+    {
+        var belief = InferSingle(model, evidence);
+        return [.. Enumerable.Range(0, model.Faults.Length).Select(belief.Marginal)];
+    }
+
+    private static double[] Products(FaultSets sets, double[] odds)
+    {
+        var products = new double[sets.Count];
+        products[0] = 1;
+        for (var node = 1; node < products.Length; node++) products[node] = products[sets.Parent[node]] * odds[sets.Added(node)];
+        products[0] = 0;
+        return products;
+    }
+
+    private static Dictionary<int, StateChances> Prepare(DiagnosticModel model, List<Epoch> epochs) =>
+        epochs.SelectMany(e => e.Weights.Keys).Distinct().ToDictionary(finding => finding, finding => new StateChances(model, finding));
+
+    private static SetWeights Run(
+        DiagnosticModel model, FaultSets sets, double[] start, List<Epoch> epochs, Dictionary<int, StateChances> prepared)
+    {
+        var weights = new SetWeights(sets, start);
+        foreach (var epoch in epochs)
+        {
+            foreach (var (finding, lambda) in epoch.Weights) weights.Learn(prepared[finding], lambda);
+            if (epoch.EndedBy is { } failed) weights.Mend(model, failed, Eased);
+        }
+
+        return weights;
+    }
+
+    private static Belief Make(
+        DiagnosticModel model, FaultSets sets, SetWeights weights, double leftOut, Epoch now, Dictionary<int, StateChances> prepared)
+    {
+        var kept = new List<WeightedSet>();
+        for (var node = 1; node < sets.Count; node++)
+        {
+            var weight = weights.Values[node];
+            if (weight > Dust) kept.Add(new(ImmutableCollectionsMarshal.AsImmutableArray(sets.Members(node)), weight));
+        }
+
+        kept.Sort(Likeliest);
+        var ordered = kept.ToImmutableArray();
+        var answers = new AnswerOutlook(model, ordered, now, prepared);
+        return new(model, ordered, sets.Largest, leftOut, weights.LogEvidence, answers.Chances);
+    }
+
+    private static int Likeliest(WeightedSet one, WeightedSet other)
+    {
+        var order = other.Probability.CompareTo(one.Probability);
+        return order != 0 ? order : one.Faults.AsSpan().SequenceCompareTo(other.Faults.AsSpan());
+    }
+
+}
