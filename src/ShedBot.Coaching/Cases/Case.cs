@@ -52,7 +52,8 @@ public enum AskKind
 /// <summary>The open question.</summary>
 /// <param name="Subject">The id of the check, fact, repair or emergency; empty where the kind has none.</param>
 /// <param name="Position">The step of a repair that is shown, from 0; else how often the question was put already.</param>
-public sealed record Ask(AskKind Kind, string Subject = "", int Position = 0)
+/// <param name="Serial">Tells this question from every other of the case, so that a late answer is noticed; from 1.</param>
+public sealed record Ask(AskKind Kind, string Subject = "", int Position = 0, int Serial = 0)
 {
     public static Ask Nothing { get; } = new(AskKind.None);
 }
