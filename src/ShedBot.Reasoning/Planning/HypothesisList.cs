@@ -1,0 +1,55 @@
+using ShedBot.Reasoning.Inference;
+
+namespace ShedBot.Reasoning.Planning;
+
+/// <summary>The fault sets a plan reckons with: the leading ones of a belief, and the smaller sets that half-done work can leave.</summary>
+internal sealed class HypothesisList
+{
+    private readonly Dictionary<string, int> places = new(StringComparer.Ordinal);
+    private readonly List<int[]> sets = [];
+    private readonly List<double> weights = [];
+
+    public int Count => sets.Count;
+
+    public int[] this[int at] => sets[at];
+
+    public double[] Weights => [.. weights];
+
+    /// <summary>The place of a set, which is added without weight when it is new.</summary>
+    public int PlaceOf(int[] faults)
+    {
+        var key = string.Join(',', faults);
+        if (places.TryGetValue(key, out var at)) return at;
+        places.Add(key, sets.Count);
+        sets.Add(faults);
+        weights.Add(0);
+        return sets.Count - 1;
+    }
+
+    public void Weigh(int at, double weight) => weights[at] += weight;
+
+    /// <summary>The first sets of a belief, in its order; the weight of the others goes to the single faults they hold, so that the marginals stay nearly as they were.</summary>
+    public static HypothesisList Leading(Belief belief, int most)
+    {
+        var list = new HypothesisList();
+        foreach (var set in belief.Sets.Take(most)) list.Weigh(list.PlaceOf([.. set.Faults]), set.Probability);
+        var single = Enumerable.Repeat(-1, belief.Model.Faults.Length).ToArray();
+        for (var h = 0; h < list.Count; h++)
+        {
+            if (list[h] is [var only]) single[only] = h;
+        }
+
+        foreach (var set in belief.Sets.Skip(most)) list.Share(set, single);
+        return list;
+    }
+
+    private void Share(WeightedSet set, int[] single)
+    {
+        var kept = 0;
+        foreach (var fault in set.Faults) kept += single[fault] < 0 ? 0 : 1;
+        foreach (var fault in set.Faults)
+        {
+            if (single[fault] >= 0) weights[single[fault]] += set.Probability / kept;
+        }
+    }
+}

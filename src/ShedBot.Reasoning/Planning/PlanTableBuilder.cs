@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using ShedBot.Reasoning.Modelling;
+
+namespace ShedBot.Reasoning.Planning;
+
+/// <summary>Boils a planning problem down to a <see cref="PlanTable"/> of the hypotheses and steps that can matter.</summary>
+internal static class PlanTableBuilder
+{
+    /// <summary>The most steps of one kind a table holds: one bit each in <see cref="StepsLeft"/>.</summary>
+    public const int MostSteps = 62;
+
+    /// <summary>Exactly one fault is present, with chances in proportion to the priors, and nothing is known or left out.</summary>
+    /// <exception cref="ArgumentException">The model has more than <see cref="MostSteps"/> checks, repairs or covers.</exception>
+    public static PlanTable FromPriors(DiagnosticModel model, CostWeights weights)
+    {
+        if (model.Checks.Length > MostSteps || model.Repairs.Length > MostSteps || model.Covers.Length > MostSteps)
+            throw new ArgumentException($"At most {MostSteps} checks, repairs and covers can be walked through.", nameof(model));
+        var hypotheses = new HypothesisList();
+        var total = model.Faults.Sum(f => f.Prior);
+        for (var f = 0; f < model.Faults.Length; f++) hypotheses.Weigh(hypotheses.PlaceOf([f]), model.Faults[f].Prior / total);
+        var table = WithRepairs(model, weights, hypotheses, model.Repairs, ImmutableDictionary<string, double>.Empty, []);
+        return WithChecks(table, model, weights, [.. model.Checks.Select(c => (c, Rows(model, c, hypotheses)))]);
+    }
+
+    /// <summary>The table of a request. Not whole when sets, checks or repairs that might have mattered were left out for speed.</summary>
+    public static (PlanTable Table, bool Whole) FromRequest(PlanRequest request, PlannerOptions options)
+    {
+        var (belief, model) = (request.Belief, request.Belief.Model);
+        var hypotheses = HypothesisList.Leading(belief, Math.Max(1, options.MostSets));
+        var known = hypotheses.Count;
+        var repairs = model.Repairs.Where(r => !request.RepairsClosed.Contains(r.Id) && InReach(r.Cover, r.Hazard)).ToArray();
+        var (kept, all) = LeadingRepairs(request, hypotheses, repairs, Math.Clamp(options.MostRepairs, 0, MostSteps));
+        var table = WithRepairs(model, request.Weights, hypotheses, kept, request.RepairSuccessFactor, request.OpenCovers);
+
+        var links = LinkedFaults(model, hypotheses);
+        var checks = model.Checks
+            .Where(c => !request.ChecksClosed.Contains(c.Id) && InReach(c.Cover, c.Hazard) && links.Contains(c.Finding))
+            .Select(c => (Check: c, Chances: Rows(model, c, hypotheses, known, request)))
+            .Where(c => CanMove(c.Chances))
+            .ToArray();
+        var screened = CheckScreen.Best(table, request.Weights, checks, Math.Clamp(options.MostChecks, 0, MostSteps));
+        var whole = belief.Sets.Length <= options.MostSets && all && screened.Length == checks.Length;
+        return (WithChecks(table, model, request.Weights, screened), whole);
+
+        bool InReach(string? cover, Hazard hazard) =>
+            hazard <= request.HazardLimit && (cover is null || !request.ClosedCovers.Contains(cover));
+    }
+
+    private static (Repair[] Kept, bool All) LeadingRepairs(PlanRequest request, HypothesisList hypotheses, Repair[] repairs, int most)
+    {
+        var marginals = new double[request.Belief.Model.Faults.Length];
+        for (var h = 0; h < hypotheses.Count; h++)
+        {
+            foreach (var fault in hypotheses[h]) marginals[fault] += hypotheses.Weights[h];
+        }
+
+        var useful = repairs.Select(r => (Repair: r, Rate: Rate(r))).Where(r => r.Rate > 0)
+            .OrderByDescending(r => r.Rate).ThenBy(r => r.Repair.Id, StringComparer.Ordinal).Select(r => r.Repair).ToArray();
+        return (useful[..Math.Min(most, useful.Length)], useful.Length <= most);
+
+        double Rate(Repair repair) => repair.Fixes.Sum(f => f.Success * marginals[request.Belief.Model.FaultAt(f.Fault)])
+            * request.RepairSuccessFactor.GetValueOrDefault(repair.Id, 1) / Math.Max(request.Weights.Total(repair.Cost), 1e-9);
+    }
+
+    private static HashSet<string> LinkedFaults(DiagnosticModel model, HypothesisList hypotheses)
+    {
+        var present = new HashSet<string>(StringComparer.Ordinal);
+        for (var h = 0; h < hypotheses.Count; h++)
+        {
+            foreach (var fault in hypotheses[h]) present.Add(model.Faults[fault].Id);
+        }
+
+        return [.. model.Findings.Where(f => f.Links.Any(l => present.Contains(l.Fault))).Select(f => f.Id)];
+    }
+
+    private static PlanTable WithRepairs(
+        DiagnosticModel model,
+        CostWeights weights,
+        HypothesisList hypotheses,
+        IEnumerable<Repair> repairs,
+        ImmutableDictionary<string, double> factors,
+        ImmutableHashSet<string> openCovers)
+    {
+        var sorted = repairs.OrderBy(r => r.Hazard).ThenBy(r => weights.Total(r.Cost)).ThenBy(r => r.Id, StringComparer.Ordinal).ToArray();
+        var effects = new RepairEffects(model, weights, factors).Find(sorted, hypotheses);
+        var built = sorted.Select((r, i) => new PlanRepair(
+            i, r.Id, weights.Total(r.Cost), CoverOf(model, r.Cover), r.Hazard, effects[i])).ToArray();
+        foreach (var repair in built)
+        {
+            var changed = repair.Effects.SelectMany(e => (e.Moves ?? []).Select(m => m.To).Append(e.Hypothesis)).ToHashSet();
+            foreach (var other in built)
+            {
+                if (other.Effects.Any(e => changed.Contains(e.Hypothesis))) repair.Rivals |= other.Bit;
+            }
+        }
+
+        var behind = new ulong[model.Covers.Length];
+        foreach (var repair in built.Where(r => r.Cover >= 0)) behind[repair.Cover] |= repair.Bit;
+        var open = 0UL;
+        foreach (var cover in openCovers) open |= 1UL << model.CoverAt(cover);
+        return new PlanTable(
+            hypotheses.Weights, [], built, [.. model.Covers.Select(c => weights.Total(c.OpeningCost))], behind, model.HelpCost,
+            new StepsLeft(0, All(built.Length), open), Enumerable.Range(0, hypotheses.Count).All(h => hypotheses[h].Length == 1));
+    }
+
+    private static PlanTable WithChecks(PlanTable table, DiagnosticModel model, CostWeights weights, (Check Check, double[][] Chances)[] checks)
+    {
+        var sorted = checks.OrderBy(c => c.Check.Hazard).ThenBy(c => weights.Total(c.Check.Cost)).ThenBy(c => c.Check.Id, StringComparer.Ordinal).ToArray();
+        var built = sorted.Select((c, i) => new PlanCheck(
+            i, c.Check.Id, weights.Total(c.Check.Cost), CoverOf(model, c.Check.Cover), c.Check.Hazard, c.Check.Unsure, c.Chances, Same(c.Check))).ToArray();
+        return table with { Checks = built, Start = table.Start with { Checks = All(built.Length) } };
+
+        ulong Same(Check check)
+        {
+            var same = 0UL;
+            for (var i = 0; i < sorted.Length; i++) same |= sorted[i].Check.Finding == check.Finding ? 1UL << i : 0;
+            return same;
+        }
+    }
+
+    private static double[][] Rows(DiagnosticModel model, Check check, HypothesisList hypotheses, int known = 0, PlanRequest? request = null)
+    {
+        var states = model.Findings[model.FindingAt(check.Finding)].States.Length;
+        var rows = Enumerable.Range(0, states).Select(_ => new double[hypotheses.Count]).ToArray();
+        var index = request is null ? -1 : model.CheckAt(check.Id);
+        for (var h = 0; h < hypotheses.Count; h++)
+        {
+            // The belief knows what has been heard of the finding already; a set that is not in it can only be read off the model.
+            var chances = h < known ? request!.Belief.AnswerChances(index, h) : SaidChances.Of(model, check, hypotheses[h]);
+            for (var v = 0; v < states; v++) rows[v][h] = chances[v];
+        }
+
+        return rows;
+    }
+
+    private static bool CanMove(double[][] rows) =>
+        rows.Any(row => row.Any(chance => Math.Abs(chance - row[0]) > 1e-12));
+
+    private static int CoverOf(DiagnosticModel model, string? cover) => cover is null ? -1 : model.CoverAt(cover);
+
+    private static ulong All(int count) => count == 64 ? ulong.MaxValue : (1UL << count) - 1;
+}
