@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
 
 namespace ShedBot.Reasoning.Planning;
@@ -120,17 +121,29 @@ internal static class PlanTableBuilder
 
     private static double[][] Rows(DiagnosticModel model, Check check, HypothesisList hypotheses, int known = 0, PlanRequest? request = null)
     {
-        var states = model.Findings[model.FindingAt(check.Finding)].States.Length;
-        var rows = Enumerable.Range(0, states).Select(_ => new double[hypotheses.Count]).ToArray();
+        var prepared = new StateChances(model, model.FindingAt(check.Finding));
         var index = request is null ? -1 : model.CheckAt(check.Id);
+        var rows = Enumerable.Range(0, prepared.States).Select(_ => new double[hypotheses.Count]).ToArray();
         for (var h = 0; h < hypotheses.Count; h++)
         {
             // The belief knows what has been heard of the finding already; a set that is not in it can only be read off the model.
-            var chances = h < known ? request!.Belief.AnswerChances(index, h) : SaidChances.Of(model, check, hypotheses[h]);
-            for (var v = 0; v < states; v++) rows[v][h] = chances[v];
+            var chances = h < known ? request!.Belief.AnswerChances(index, h) : Said(prepared.Given(hypotheses[h]), check.Error);
+            for (var v = 0; v < rows.Length; v++) rows[v][h] = chances[v];
         }
 
         return rows;
+    }
+
+    private static double[] Said(double[] truths, AnswerError error)
+    {
+        var said = new double[truths.Length];
+        for (var v = 0; v < said.Length; v++)
+        {
+            for (var truth = 0; truth < said.Length; truth++)
+                said[v] += truths[truth] * AnswerChance.Of(error, said.Length, truth, v);
+        }
+
+        return said;
     }
 
     private static bool CanMove(double[][] rows) =>
