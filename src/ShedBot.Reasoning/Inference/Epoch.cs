@@ -9,85 +9,50 @@ namespace ShedBot.Reasoning.Inference;
 internal sealed record Epoch(SortedDictionary<int, double[]> Weights, RepairFailed? EndedBy)
 {
     /// <summary>Cuts the evidence at each failed repair; there is always a last epoch, maybe an empty one.</summary>
-    public static List<Epoch> Split(DiagnosticModel model, IReadOnlyList<Evidence> evidence)
+    /// <param name="counts">True for each piece that counts; a repair that does not count still ends its epoch, but mends nothing and tells nothing.</param>
+    public static List<Epoch> Split(DiagnosticModel model, IReadOnlyList<Evidence> evidence, bool[] counts)
     {
         var epochs = new List<Epoch>();
-        var stretch = new List<Evidence>();
-        foreach (var item in evidence)
+        var weights = new SortedDictionary<int, double[]>();
+        for (var at = 0; at < evidence.Count; at++)
         {
-            if (item is RepairFailed repair)
+            if (evidence[at] is RepairFailed repair)
             {
-                epochs.Add(new(Weigh(model, stretch), repair));
-                stretch.Clear();
+                epochs.Add(new(weights, counts[at] ? repair : null));
+                weights = [];
             }
-            else
+            else if (counts[at])
             {
-                stretch.Add(item);
+                var (finding, column) = Read(model, evidence[at]);
+                if (!weights.TryGetValue(finding, out var known)) weights.Add(finding, column);
+                else for (var state = 0; state < column.Length; state++) known[state] *= column[state];
             }
         }
 
-        epochs.Add(new(Weigh(model, stretch), null));
+        epochs.Add(new(weights, null));
         return epochs;
     }
 
-    private static SortedDictionary<int, double[]> Weigh(DiagnosticModel model, List<Evidence> stretch)
+    private static (int Finding, double[] Column) Read(DiagnosticModel model, Evidence item)
     {
-        // Keyed by who says it, so that a second answer from the same source replaces the first.
-        var hard = new SortedDictionary<(int Finding, int Check), double[]>();
-        var hints = new List<(int Finding, double[] Weights)>();
-        foreach (var item in stretch)
+        switch (item)
         {
-            switch (item)
-            {
-                case CheckAnswered said:
-                    var check = model.CheckAt(said.Check);
-                    var seen = model.FindingAt(model.Checks[check].Finding);
-                    hard[(seen, check)] = Column(model, seen, said.State, model.Checks[check].Error);
-                    break;
-                case FindingTold told:
-                    var heard = model.FindingAt(told.Finding);
-                    hard[(heard, -1)] = Column(model, heard, told.State, told.Error);
-                    break;
-                case FindingHinted hinted:
-                    hints.Add((model.FindingAt(hinted.Finding), Share(model, hinted)));
-                    break;
-                default:
-                    throw new ArgumentException($"Evidence of the kind {item.GetType().Name} is not known here.", nameof(stretch));
-            }
+            case CheckAnswered answered:
+                var check = model.Checks[model.CheckAt(answered.Check)];
+                return Said(model, model.FindingAt(check.Finding), answered.State, check.Error);
+            case FindingTold told:
+                return Said(model, model.FindingAt(told.Finding), told.State, told.Error);
+            case FindingHinted hinted:
+                var finding = model.FindingAt(hinted.Finding);
+                var (states, sum) = (model.Findings[finding].States.Length, hinted.Weights.Sum());
+                if (hinted.Weights.Length != states || hinted.Weights.Any(w => !(w >= 0)) || !(sum > 0 && double.IsFinite(sum)))
+                    throw new ArgumentException($"A hint on '{hinted.Finding}' needs {states} weights of 0 or more, not all 0.", nameof(item));
+                return (finding, [.. hinted.Weights.Select(w => w / sum)]);
+            default:
+                throw new ArgumentException($"Evidence of the kind {item.GetType().Name} says nothing of a finding.", nameof(item));
         }
-
-        var weights = new SortedDictionary<int, double[]>();
-        foreach (var (key, column) in hard) Multiply(weights, key.Finding, column);
-        var answered = weights.Keys.ToHashSet();
-        foreach (var (finding, column) in hints)
-        {
-            if (!answered.Contains(finding)) Multiply(weights, finding, column);
-        }
-
-        return weights;
     }
 
-    private static double[] Column(DiagnosticModel model, int finding, string state, AnswerError error) =>
-        AnswerChance.Column(error, model.Findings[finding].States.Length, model.StateAt(finding, state));
-
-    private static double[] Share(DiagnosticModel model, FindingHinted hinted)
-    {
-        var states = model.Findings[model.FindingAt(hinted.Finding)].States.Length;
-        var sum = hinted.Weights.Sum();
-        if (hinted.Weights.Length != states || hinted.Weights.Any(w => !(w >= 0)) || !(sum > 0 && double.IsFinite(sum)))
-            throw new ArgumentException($"A hint on '{hinted.Finding}' needs {states} weights of 0 or more, not all 0.", nameof(hinted));
-        return [.. hinted.Weights.Select(w => w / sum)];
-    }
-
-    private static void Multiply(SortedDictionary<int, double[]> weights, int finding, double[] column)
-    {
-        if (weights.TryGetValue(finding, out var known))
-        {
-            for (var state = 0; state < column.Length; state++) known[state] *= column[state];
-        }
-        else
-        {
-            weights.Add(finding, column);
-        }
-    }
+    private static (int Finding, double[] Column) Said(DiagnosticModel model, int finding, string state, AnswerError error) =>
+        (finding, AnswerChance.Column(error, model.Findings[finding].States.Length, model.StateAt(finding, state)));
 }

@@ -23,14 +23,18 @@ public static class Inferrer
     /// <summary>The belief when several faults may be present at once.</summary>
     /// <exception cref="ImpossibleEvidenceException">No set that was looked at can give this evidence.</exception>
     /// <exception cref="KeyNotFoundException">The evidence names something that the model does not hold.</exception>
-    public static Belief Infer(DiagnosticModel model, IReadOnlyList<Evidence> evidence, InferenceOptions? options = null)
+    public static Belief Infer(DiagnosticModel model, IReadOnlyList<Evidence> evidence, InferenceOptions? options = null) =>
+        Infer(model, evidence, Standing.Of(model, evidence), options ?? new());
+
+    /// <summary>The same on a part of the evidence.</summary>
+    /// <param name="counts">True for each piece to use; see <see cref="Standing"/>.</param>
+    internal static Belief Infer(DiagnosticModel model, IReadOnlyList<Evidence> evidence, bool[] counts, InferenceOptions options)
     {
-        options ??= new();
         ArgumentOutOfRangeException.ThrowIfLessThan(options.LargestSet, 1);
-        var epochs = Epoch.Split(model, evidence);
+        var epochs = Epoch.Split(model, evidence, counts);
         var prepared = Prepare(model, epochs);
         var odds = model.Faults.Select(f => f.Prior / (1 - f.Prior)).ToArray();
-        var bound = new LeftOutBound(odds, epochs, prepared);
+        var bound = new LeftOutBound(model, odds, epochs, prepared);
         for (var largest = Math.Min(options.LargestSet, odds.Length); ; largest++)
         {
             var joining = FaultSets.MostJoining(odds.Length, largest, options.MaxSets);
@@ -55,10 +59,10 @@ public static class Inferrer
 
     /// <summary>The belief when exactly one fault is present, the priors scaled to a sum of 1 (weight p_f, not p_f times the chance that all others are absent).</summary>
     /// <remarks><see cref="Belief.LeftOut"/> is 0: that there is one fault is taken as given, not approximated.</remarks>
-    /// <inheritdoc cref="Infer"/>
+    /// <inheritdoc cref="Infer(DiagnosticModel, IReadOnlyList{Evidence}, InferenceOptions?)"/>
     public static Belief InferSingle(DiagnosticModel model, IReadOnlyList<Evidence> evidence)
     {
-        var epochs = Epoch.Split(model, evidence);
+        var epochs = Epoch.Split(model, evidence, Standing.Of(model, evidence));
         var prepared = Prepare(model, epochs);
         var sets = new FaultSets([.. Enumerable.Range(0, model.Faults.Length)], 1, 1);
         double[] start = [0, .. model.Faults.Select(f => f.Prior)];
@@ -66,7 +70,7 @@ public static class Inferrer
     }
 
     /// <summary>P(f | evidence, exactly one fault), aligned with the model's faults; adds up to 1.</summary>
-    /// <inheritdoc cref="Infer"/>
+    /// <inheritdoc cref="Infer(DiagnosticModel, IReadOnlyList{Evidence}, InferenceOptions?)"/>
     public static double[] SingleFault(DiagnosticModel model, IReadOnlyList<Evidence> evidence)
     {
         var belief = InferSingle(model, evidence);
