@@ -31,20 +31,25 @@ internal static class Limits
         int value, int least, int most, [CallerArgumentExpression(nameof(value))] string? name = null) =>
         value >= least && value <= most ? value : throw Refuse(name, value, $"between {Plain(least)} and {Plain(most)}");
 
-    public static Angle Between(
-        Angle value, Angle least, Angle most, [CallerArgumentExpression(nameof(value))] string? name = null) =>
-        value.Degrees >= least.Degrees && value.Degrees <= most.Degrees
+    public static T Between<T>(
+        T value, T least, T most, [CallerArgumentExpression(nameof(value))] string? name = null)
+        where T : struct, IQuantity, IComparable<T> =>
+        value.CompareTo(least) >= 0 && value.CompareTo(most) <= 0
             ? value
-            : throw Refuse(name, value, $"between {Plain(least.Degrees)} and {Plain(most.Degrees)} degrees");
+            : throw Refuse(name, value, $"between {Plain(least)} and {Plain(most)}");
 
     public static T Below<T>(T value, T bound, string what, [CallerArgumentExpression(nameof(value))] string? name = null)
         where T : struct, IQuantity, IComparable<T> =>
-        value.CompareTo(bound) < 0
-            ? value
-            : throw Refuse(name, value, $"less than {what} ({bound.ToString(null, CultureInfo.InvariantCulture)})");
+        value.CompareTo(bound) < 0 ? value : throw Refuse(name, value, $"less than {what} ({Plain(bound)})");
+
+    public static T AtMost<T>(T value, T bound, string what, [CallerArgumentExpression(nameof(value))] string? name = null)
+        where T : struct, IQuantity, IComparable<T> =>
+        value.CompareTo(bound) <= 0 ? value : throw Refuse(name, value, $"at most {what} ({Plain(bound)})");
 
     private static ArgumentOutOfRangeException Refuse(string? name, IFormattable given, string limit) =>
         new(name, given, $"Must be {limit}; was {given.ToString(null, CultureInfo.InvariantCulture)}.");
+
+    private static string Plain(IQuantity quantity) => quantity.ToString(null, CultureInfo.InvariantCulture);
 
     private static string Plain(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 }

@@ -13,8 +13,9 @@ public static class BearingLife
     /// <exception cref="ArgumentOutOfRangeException">An argument outside its range.</exception>
     public static double MillionTurns(Force dynamicRating, Force load)
     {
-        Limits.MoreThanZeroUpTo(
-            Limits.MoreThanZero(load).Newtons, Limits.MoreThanZero(dynamicRating).Newtons / 2, nameof(load));
+        Limits.MoreThanZero(dynamicRating);
+        Limits.MoreThanZero(load);
+        Limits.AtMost(load, dynamicRating / 2, "half the dynamic rating");
         return Math.Pow(dynamicRating / load, 3);
     }
 

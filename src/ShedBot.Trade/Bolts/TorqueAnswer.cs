@@ -15,7 +15,8 @@ public abstract record TorqueAnswer
 
     /// <summary>A torque for a known thread.</summary>
     /// <param name="Figure">The torque with its inputs and source.</param>
-    public sealed record Give(TradeFigure<Torque> Figure) : TorqueAnswer;
+    /// <param name="Caution">What to say beside it: the figure spares the bolt, not the thread it goes into.</param>
+    public sealed record Give(TradeFigure<Torque> Figure, string Caution) : TorqueAnswer;
 
     /// <summary>Tightening torque, or the question about the size.</summary>
     /// <param name="thread">The thread as the rider measured it, or null when nobody has measured.</param>
@@ -27,12 +28,15 @@ public abstract record TorqueAnswer
             ? new AskTheSize(
                 "Which thread is it? Hold a pitch gauge on a clean screw and measure across the thread: "
                 + string.Join(", ", MetricThread.All.Select(t => $"{t.Pitch.Millimeters:0.0#} mm pitch is {t.Name}")) + ".")
-            : new Give(new TradeFigure<Torque>(
-                Tightening.ForPreload(thread, strength, condition),
-                "T = K x 0.75 x S_p x A_s x d",
-                "Shigley, bolted joints; ISO 898-1 proof stress from memory",
-                SourceMark.FromMemory,
-                InputsOf(thread, strength, condition)));
+            : new Give(
+                new TradeFigure<Torque>(
+                    Tightening.ForPreload(thread, strength, condition),
+                    "T = K x 0.75 x S_p x A_s x d",
+                    "Shigley, bolted joints; ISO 898-1 proof stress from memory",
+                    SourceMark.FromMemory,
+                    InputsOf(thread, strength, condition)),
+                "This is the most for the bolt. In aluminium the case may strip first: have at least "
+                + $"{Shown.Millimetres(ThreadEngagement.LeastInAluminium(thread).Value)} of thread in the metal, and stop if it turns soft.");
 
     private static FigureInput[] InputsOf(MetricThread thread, PropertyClass strength, ThreadCondition condition) =>
     [

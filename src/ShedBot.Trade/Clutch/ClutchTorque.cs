@@ -59,6 +59,10 @@ public static class ClutchTorque
         Limits.Between(faces, 1, MostFaces) * Limits.MoreThanZeroUpTo(friction, 1)
         * (Limits.ZeroOrMore(clamp) * Limits.MoreThanZero(padCircleRadius));
 
-    private static void RequireRing(Length innerRadius, Length outerRadius) =>
-        Limits.Below(Limits.MoreThanZero(innerRadius), outerRadius, "the outer radius");
+    private static void RequireRing(Length innerRadius, Length outerRadius)
+    {
+        Limits.MoreThanZero(innerRadius);
+        Limits.MoreThanZero(outerRadius);
+        Limits.Below(innerRadius, outerRadius, "the outer radius");
+    }
 }

@@ -14,8 +14,8 @@ public sealed partial record TyreMarking
     /// <exception cref="ArgumentOutOfRangeException">A size outside its range.</exception>
     public TyreMarking(Length width, Length beadSeat)
     {
-        Limits.Between(width.Millimeters, LeastWidth, MostWidth, nameof(width));
-        Limits.Between(beadSeat.Millimeters, LeastSeat, MostSeat, nameof(beadSeat));
+        Limits.Between(width, Length.FromMillimeters(LeastWidth), Length.FromMillimeters(MostWidth));
+        Limits.Between(beadSeat, Length.FromMillimeters(LeastSeat), Length.FromMillimeters(MostSeat));
         (Width, BeadSeat) = (width, beadSeat);
     }
 

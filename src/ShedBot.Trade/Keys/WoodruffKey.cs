@@ -23,7 +23,7 @@ public sealed record WoodruffKey(Length Width, Length Height, Length CutterDiame
         Millimetres(4, 7.5, 19, 18.57, 6.0),
     ];
 
-    /// <summary>Area in shear, b x l. The chord at the shaft's surface is 5 to 11 % shorter than l, so this flatters the key a little.</summary>
+    /// <summary>Area in shear, b x l. The chord at the shaft's surface is 4 to 11 % shorter than l, so this flatters the key a little.</summary>
     public Area ShearArea => Width * Length;
 
     /// <summary>Area pressed by the hub, (h - t1) x l.</summary>

@@ -8,16 +8,26 @@ public static class ArmSwing
     /// <param name="usablePull">Cable taken in at the arm p, 0 or more and at most half a turn of the arm, pi x R.</param>
     /// <param name="armRadius">Distance R from the arm's axis to the cable hole, more than 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument outside its range.</exception>
-    public static Angle Tangential(Length usablePull, Length armRadius) =>
-        Angle.FromRadians(Limits.Between(Ratio(usablePull, armRadius), 0, Math.PI, nameof(usablePull)));
+    public static Angle Tangential(Length usablePull, Length armRadius)
+    {
+        Require(usablePull, armRadius);
+        return Angle.FromRadians(Limits.AtMost(usablePull, Math.PI * armRadius, "half a turn of the arm") / armRadius);
+    }
 
     /// <summary>Cable hole moved by a straight chord p: theta = 2 asin(p / 2R).</summary>
     /// <param name="usablePull">Straight distance p the hole moves, 0 or more and at most 2R.</param>
     /// <param name="armRadius">Distance R from the arm's axis to the cable hole, more than 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument outside its range.</exception>
-    public static Angle Chord(Length usablePull, Length armRadius) =>
-        Angle.FromRadians(2 * Math.Asin(Limits.Between(Ratio(usablePull, armRadius), 0, 2, nameof(usablePull)) / 2));
+    public static Angle Chord(Length usablePull, Length armRadius)
+    {
+        Require(usablePull, armRadius);
+        var reach = 2 * armRadius;
+        return Angle.FromRadians(2 * Math.Asin(Limits.AtMost(usablePull, reach, "the arm's whole reach") / reach));
+    }
 
-    private static double Ratio(Length usablePull, Length armRadius) =>
-        Limits.ZeroOrMore(usablePull) / Limits.MoreThanZero(armRadius);
+    private static void Require(Length usablePull, Length armRadius)
+    {
+        Limits.ZeroOrMore(usablePull);
+        Limits.MoreThanZero(armRadius);
+    }
 }

@@ -14,8 +14,10 @@ public sealed record HalfRoundCam
     public HalfRoundCam(Length radius, Length flatOffset, Length contactHalfWidth)
     {
         Limits.MoreThanZero(radius);
-        Limits.Below(Limits.ZeroOrMore(flatOffset), radius, "the radius");
-        Limits.MoreThanZeroUpTo(contactHalfWidth.Millimeters, radius.Millimeters, nameof(contactHalfWidth));
+        Limits.ZeroOrMore(flatOffset);
+        Limits.Below(flatOffset, radius, "the radius");
+        Limits.MoreThanZero(contactHalfWidth);
+        Limits.AtMost(contactHalfWidth, radius, "the radius");
         (Radius, FlatOffset, ContactHalfWidth) = (radius, flatOffset, contactHalfWidth);
     }
 

@@ -25,7 +25,7 @@ public static class ReleaseFigures
             "Plane geometry of a half-round cam against a flat-ended bar",
             SourceMark.Derived,
             [
-                new("Usable pull", Shown.Millimetres(usablePull), "Mark the wire at the arm, pull the lever fully, measure the move."),
+                new("Usable pull", Shown.Millimetres(usablePull), "Engine off: mark the wire at the arm, pull the lever fully, measure the move."),
                 new("Arm radius R", Shown.Millimetres(armRadius), MeasureArm),
                 new("Cam radius r", Shown.Millimetres(cam.Radius), "Vernier across the round of the arm's shaft; half of it."),
                 new("Flat offset h", Shown.Millimetres(cam.FlatOffset), "Vernier from flat to back of the shaft, less the radius."),

@@ -15,7 +15,9 @@ public sealed record SlackLever
     /// <exception cref="ArgumentOutOfRangeException">A length outside its range.</exception>
     public SlackLever(Length armRadius, Length contactHalfWidth)
     {
-        Limits.Below(Limits.MoreThanZero(contactHalfWidth), Limits.MoreThanZero(armRadius), "the arm radius");
+        Limits.MoreThanZero(armRadius);
+        Limits.MoreThanZero(contactHalfWidth);
+        Limits.Below(contactHalfWidth, armRadius, "the arm radius");
         (ArmRadius, ContactHalfWidth) = (armRadius, contactHalfWidth);
     }
 

@@ -42,7 +42,7 @@ public class BearingLifeTests
     {
         Assert.Equal(8, BearingLife.MillionTurns(Rating, Force.FromKilonewtons(3.8)), 9);
         Refusal.Says(
-            "load", "Must be more than 0 and at most 3800; was 3810.",
+            "load", "Must be at most half the dynamic rating (3.8 kN); was 3.81 kN.",
             () => BearingLife.MillionTurns(Rating, Force.FromKilonewtons(3.81)));
     }
 

@@ -22,9 +22,14 @@ public class TorqueAnswerTests
     [Fact]
     public void For_MeasuredThread_GivesTheFigureWithItsInputs()
     {
-        var given = Assert.IsType<TorqueAnswer.Give>(
-            TorqueAnswer.For(MetricThread.M6, PropertyClass.Class48, ThreadCondition.Dry)).Figure;
+        var answer = Assert.IsType<TorqueAnswer.Give>(
+            TorqueAnswer.For(MetricThread.M6, PropertyClass.Class48, ThreadCondition.Dry));
+        var given = answer.Figure;
 
+        Assert.Equal(
+            "This is the most for the bolt. In aluminium the case may strip first: have at least 9 mm of thread in the metal, "
+            + "and stop if it turns soft.",
+            answer.Caution);
         Printed.Matches(5.6, 1, given.Value.NewtonMeters);
         Assert.Equal(SourceMark.FromMemory, given.Mark);
         Assert.Equal(["0.2", "310 MPa", "20.1 mm2", "6 mm"], given.Inputs.Select(input => input.Given));

@@ -52,7 +52,7 @@ public class CapstanTests
     [Fact]
     public void ShareThrough_NegativeBend_SaysTheLimit() =>
         Refusal.Says(
-            "bends", "Must be between 0 and 3600 degrees; was -1 °.", () => Capstan.ShareThrough(0.1, Degrees(-1)));
+            "bends", "Must be between 0 ° and 3,600 °; was -1 °.", () => Capstan.ShareThrough(0.1, Degrees(-1)));
 
     [Fact]
     public void ShareThrough_FrictionAboveOne_SaysTheLimit() =>

@@ -49,8 +49,8 @@ public class SlipMarginTests
     {
         Assert.Equal((0.25, 0.45), (PadFriction.DryMoulded.Low, PadFriction.DryMoulded.High));
         Assert.Equal((0.06, 0.09), (PadFriction.Oily.Low, PadFriction.Oily.High));
-        Assert.InRange(PadFriction.Oily.Low / PadFriction.DryMoulded.Low, 0.20, 0.25);
-        Assert.InRange(PadFriction.Oily.High / PadFriction.DryMoulded.High, 0.20, 0.25);
+        Assert.Equal(0.24, PadFriction.Oily.Low / PadFriction.DryMoulded.Low, 9);
+        Assert.Equal(0.20, PadFriction.Oily.High / PadFriction.DryMoulded.High, 9);
     }
 
     [Fact]

@@ -31,6 +31,6 @@ public class TyreMarkingTests
     [Fact]
     public void Constructor_WidthBeyondAnyTyre_Refuses() =>
         Refusal.Says(
-            "width", "Must be between 15 and 130; was 131.",
+            "width", "Must be between 15 mm and 130 mm; was 131 mm.",
             () => _ = new TyreMarking(Length.FromMillimeters(131), Length.FromMillimeters(559)));
 }

@@ -42,12 +42,12 @@ public class KeyStrengthTests
 
     // Source: plane geometry; how much the tabled length flatters the sheared section, as the documentation says.
     [Fact]
-    public void ShearArea_AgainstTheChordAtTheShaft_IsFiveToElevenPercentMore() =>
+    public void ShearArea_AgainstTheChordAtTheShaft_IsFourToElevenPercentMore() =>
         Assert.All(WoodruffKey.Standard, key =>
         {
             var (t, cutter) = (key.ShaftDepth.Millimeters, key.CutterDiameter.Millimeters);
             var chord = 2 * Math.Sqrt(t * (cutter - t));
-            Assert.InRange(1 - (chord / key.Length.Millimeters), 0.05, 0.11);
+            Assert.InRange(1 - (chord / key.Length.Millimeters), 0.04, 0.11);
         });
 
     // Source: DIN 6888 table: the slot leaves 1.2 mm of a 3 mm key and 1.5 mm of a 4 mm key standing proud.

@@ -75,7 +75,7 @@ public class BarTravelTests
     [Fact]
     public void OnPull_LimitBeforeTheStart_Refuses() =>
         Refusal.Says(
-            "limit", "Must be between 31 and 90 degrees; was 30 °.",
+            "limit", "Must be between 31 ° and 90 °; was 30 °.",
             () => BarTravel.OnPull(Cam, Degrees(31), Degrees(21.5), Limit));
 
     // Law: spent and left together never exceed the cam's lift at the limit, and neither is negative.

@@ -104,7 +104,7 @@ public class HalfRoundCamTests
 
     [Fact]
     public void Lift_BeyondNinety_Refuses() =>
-        Refusal.Says("turned", "Must be between 0 and 90 degrees; was 91 °.", () => Lift(Cam(5, 0, 4), 91));
+        Refusal.Says("turned", "Must be between 0 ° and 90 °; was 91 °.", () => Lift(Cam(5, 0, 4), 91));
 
     [Fact]
     public void Constructor_FlatOutsideTheShaft_Refuses() =>
@@ -112,7 +112,7 @@ public class HalfRoundCamTests
 
     [Fact]
     public void Constructor_ContactWiderThanTheShaft_Refuses() =>
-        Refusal.Says("contactHalfWidth", "Must be more than 0 and at most 5; was 5.1.", () => _ = Cam(5, 0, 5.1));
+        Refusal.Says("contactHalfWidth", "Must be at most the radius (5 mm); was 5.1 mm.", () => _ = Cam(5, 0, 5.1));
 
     private static IEnumerable<(double X, double Y)> Outline(double r, double h)
     {

@@ -44,7 +44,7 @@ public class LeverAndArmTests
     [Fact]
     public void Chord_PullLongerThanTheArmCanFollow_Refuses() =>
         Refusal.Says(
-            "usablePull", "Must be between 0 and 2; was 2.025.", () => ArmSwing.Chord(Mm(81), Mm(40)));
+            "usablePull", "Must be at most the arm's whole reach (80 mm); was 81 mm.", () => ArmSwing.Chord(Mm(81), Mm(40)));
 
     // Source: lever rule by hand: F 500, b 4, R 40, cam 0.6 to 0.8; casing 0.73 to 0.83; lever 12 / 75.
     [Theory]
