@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using ShedBot.Knowledge.Loading.Reading;
+using ShedBot.Knowledge.Rules;
+using ShedBot.Knowledge.Wording;
+using ShedBot.Reasoning.Modelling;
+
+namespace ShedBot.Knowledge.Compiling;
+
+/// <summary>Findings and complaints, each with the links of the faults that show as them.</summary>
+internal static class CompileFindings
+{
+    private static readonly ImmutableArray<string> YesNo = [Finding.No, Finding.Yes];
+
+    public static Fault Fault(FaultRule rule) => new(rule.Id, FrequencyWords.Priors[rule.HowCommon]);
+
+    /// <summary>By id, findings first and then complaints, without the links of 'something else'.</summary>
+    public static ImmutableArray<Finding> All(Draft rules, CompileOptions options)
+    {
+        var faults = rules.Faults.Select(f => f.Rule).OrderBy(f => f.Id, StringComparer.Ordinal).ToList();
+        return
+        [
+            .. rules.Findings.Select(f => f.Rule).OrderBy(f => f.Id, StringComparer.Ordinal)
+                .Select(f => Linked(f.Id, [.. f.States.Select(s => s.Id)], Strengths.Leak(f, options), faults)),
+            .. rules.Complaints.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal)
+                .Select(c => Linked(c.Id, YesNo, [1 - options.ComplaintLeak, options.ComplaintLeak], faults)),
+        ];
+    }
+
+    private static Finding Linked(string id, ImmutableArray<string> states, ImmutableArray<double> leak, List<FaultRule> faults)
+    {
+        var links = ImmutableArray.CreateBuilder<Link>();
+        foreach (var fault in faults)
+        {
+            if (fault.ShowsAs.TryGetValue(id, out var words))
+                links.Add(Net(fault.Id, GrossLink.ToNet(Strengths.Gross(states, words), leak)));
+        }
+
+        return new Finding(id, states, leak, links.ToImmutable());
+    }
+
+    public static Link Net(string fault, double[] net) => Link.FromNet(fault, [1 - net.Sum(), .. net.Skip(1)]);
+}

@@ -1,0 +1,20 @@
+using ShedBot.Knowledge.Compiling;
+using ShedBot.Knowledge.Loading.Reading;
+using ShedBot.Knowledge.Problems;
+
+namespace ShedBot.Knowledge.Linting;
+
+/// <summary>Runs every rule of the linter over the rules as written.</summary>
+internal static class LintRun
+{
+    /// <param name="allRead">False when a file could not be read at all: what it defines would wrongly be told missing.</param>
+    public static void All(Draft rules, CompileOptions options, string firstFile, bool allRead, ProblemList problems)
+    {
+        var lint = new LintContext(rules, options, firstFile, problems);
+        UniqueIds.Look(lint);
+        if (!allRead) return;
+        References.Look(lint);
+        TriageLook.Look(lint);
+        StrengthLook.Look(lint);
+    }
+}

@@ -1,0 +1,38 @@
+using ShedBot.Knowledge.Compiling;
+using ShedBot.Knowledge.Wording;
+
+namespace ShedBot.Knowledge.Linting;
+
+/// <summary>R030 to R032: strengths against the leak, and against each other.</summary>
+internal static class StrengthLook
+{
+    private const double Least = 0.10;
+
+    public static void Look(LintContext lint)
+    {
+        foreach (var finding in lint.Rules.Findings)
+        {
+            if (Strengths.Leak(finding.Rule, lint.Options).Skip(1).Sum() > 1 - Least)
+                lint.Tell(StrengthRules.LeakAddsUp, finding, finding.At("seen anyway"), $"the abnormal states of '{finding.Rule.Id}' are seen anyway in over 90 %.", "Weaken the words, or turn the finding round.");
+        }
+
+        foreach (var fault in lint.Rules.Faults)
+        {
+            foreach (var (finding, words) in fault.Rule.ShowsAs.OrderBy(s => s.Key, StringComparer.Ordinal))
+            {
+                if (!lint.States.TryGetValue(finding, out var states)) continue;
+                var at = fault.KeyAt("shows as", finding);
+                var leak = lint.Leak(finding);
+                var sum = Strengths.Sum(words);
+                if (sum > Strengths.MostTheyMayAddUpTo)
+                    lint.Tell(StrengthRules.AddUp, fault, at, FormattableString.Invariant($"the chances of the states of '{finding}' for '{fault.Rule.Id}' add up to {sum:0.00}."), "Weaken the less usual ones: the states exclude each other.");
+                foreach (var (state, word) in words.OrderBy(w => w.Key, StringComparer.Ordinal))
+                {
+                    var v = states.IndexOf(state);
+                    if (v > 0 && ChanceWords.TryChance(word, out var chance) && chance <= leak[v])
+                        lint.Tell(StrengthRules.WeakerThanLeak, fault, at, FormattableString.Invariant($"'{fault.Rule.Id}' shows as '{finding}: {state}' with '{word}', but that is seen anyway in {leak[v]:P0}."), "Raise the word, lower 'seen anyway' of the finding, or leave the line out.");
+                }
+            }
+        }
+    }
+}

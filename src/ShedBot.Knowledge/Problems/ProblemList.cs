@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+using ShedBot.Knowledge.Loading.Yaml;
+
+namespace ShedBot.Knowledge.Problems;
+
+/// <summary>Collects what is wrong; nothing stops at the first problem.</summary>
+internal sealed class ProblemList
+{
+    private readonly List<Problem> problems = [];
+
+    public void Add(LintRule rule, string file, int line, int column, string what, string mend = "") =>
+        problems.Add(new Problem(rule, file, line, column, what, mend));
+
+    public void Add(LintRule rule, string file, Node at, string what, string mend = "") =>
+        Add(rule, file, at.Line, at.Column, what, mend);
+
+    public bool HasErrors => problems.Exists(p => p.Severity == Severity.Error);
+
+    public ImmutableArray<Problem> Sorted() => [.. problems.Distinct().Order()];
+}

@@ -1,0 +1,75 @@
+using static ShedBot.Knowledge.Shapes.PartShapes;
+
+namespace ShedBot.Knowledge.Shapes;
+
+/// <summary>How-to answers, emergencies, the question before hands-on work, and words.</summary>
+internal static class AdviceShapes
+{
+    public static ItemShape HowTo { get; } = new("how to", "The answer to a 'how do I' question that is no trouble.",
+    [
+        Must("id", Id()),
+        Must("called", Text("What it is about: when to grease the clutch.")),
+        May("riders ask", Texts("The question in riders' own words. At least one, or it is never found.")),
+        May("cautions", Cautions),
+        Must("answer", Texts("Steps or paragraphs, in order.", 1)),
+        .. OriginKeys,
+    ]);
+
+    public static ItemShape Emergency { get; } = new("emergency", "Something that comes before any coaching.",
+    [
+        Must("id", Id()),
+        Must("called", Text("What it is: fuel is leaking.")),
+        Must("riders say", Texts("Phrases that mean it.", 1)),
+        Must("caution", Caution),
+        Must("do now", Texts("What to do now, in order.", 1)),
+        Must("ends coaching", YesNo("yes when a human must take over; no when the case may go on once all is safe.")),
+        .. OriginKeys,
+    ]);
+
+    public static ItemShape Danger { get; } = new("danger", "An answer that means an emergency.",
+    [
+        Must("says", Text("The answer as a rider would give it.")),
+        Must("emergency", Reference("emergency")),
+    ]);
+
+    public static ItemShape Triage { get; } = new("question before hands on", "Asked once, before the first step that puts hands near the machine.",
+    [
+        Must("ask", Text("The question.")),
+        Must("points", Texts("What must be so: engine off and cold.", 1)),
+        Must("ready", Text("The answer that lets the coaching go on.")),
+        Must("not yet", Text("The answer that lets the case rest until it is so.")),
+        Must("dangers", new ListShape("Answers that mean an emergency.", Danger)),
+        .. OriginKeys,
+    ]);
+
+    public static ItemShape Word { get; } = new("word", "Other words, slang and usual misspellings for a word of the rules.",
+    [
+        Must("concept", Text("The word that the rules use.")),
+        Must("riders say", Texts("Other words for it.", 1)),
+        .. OriginKeys,
+    ]);
+
+    public static ItemShape About { get; } = new("about", "What this file is about, and where its rules come from.",
+    [
+        Must("covers", Text("What this file is about.")),
+        May("source", Text("The source of every rule here that names none of its own.")),
+        May("author", Text("Who wrote the rules here.")),
+        May("date", new DateShape("The day of the last change, yyyy-mm-dd.")),
+    ]);
+
+    public static ItemShape File { get; } = new("rule file", "Rules of a club: what goes wrong, how to find it, how to mend it.",
+    [
+        Must("about", About),
+        May("complaints", new ListShape("Troubles as riders name them.", CauseShapes.Complaint)),
+        May("findings", new ListShape("What can be seen, felt or told.", CauseShapes.Finding)),
+        May("facts", new ListShape("Facts of the bike that move the chances of faults.", CauseShapes.Fact)),
+        May("faults", new ListShape("Causes.", CauseShapes.Fault)),
+        May("checks", new ListShape("Ways to learn findings.", WorkShapes.Check)),
+        May("covers", new ListShape("Shared dismantling.", WorkShapes.Cover)),
+        May("repairs", new ListShape("Repairs.", WorkShapes.Repair)),
+        May("how to", new ListShape("Answers to 'how do I' questions.", HowTo)),
+        May("emergencies", new ListShape("What comes before any coaching.", Emergency)),
+        May("before hands on", Triage),
+        May("words", new ListShape("Synonyms and slang.", Word)),
+    ]);
+}

@@ -1,0 +1,50 @@
+using ShedBot.Knowledge.Tests.Samples;
+
+namespace ShedBot.Knowledge.Tests.Loading;
+
+public class LampRulesTests
+{
+    [Fact]
+    public void Load_GoodRules_HasNoProblem() => Assert.Empty(LampRules.Load().Problems.Select(p => p.ToString()));
+
+    [Fact]
+    public void Load_GoodRules_KeepsEveryWord()
+    {
+        var knowledge = LampRules.Knowledge();
+
+        Assert.Equal(["dark", "flickers"], knowledge.Complaints.Keys);
+        Assert.Equal("The wheel turns and there is no light at all.", knowledge.Complaints["dark"].InShort);
+        Assert.Equal(["no light at all", "lamp is dead"], knowledge.Complaints["dark"].RidersSay);
+        Assert.Equal(["clear", "black", "loose"], knowledge.Findings["bulb-look"].States.Select(s => s.Id));
+        Assert.Equal(["bulb is black"], knowledge.Findings["bulb-look"].States[1].RidersSay);
+        Assert.StartsWith("It can get into the spokes", knowledge.Findings["wire-run"].States[1].StopRiding, StringComparison.Ordinal);
+        Assert.Equal(90, knowledge.Facts["bulb-age"].KeepsForDays);
+        Assert.Equal([6.0, 0.0], knowledge.Faults["bulb-burnt"].MovedBy.Select(m => m.Times));
+        Assert.Equal("It hangs beside the fork", knowledge.Checks["follow-wire"].Answers["hanging"]);
+        Assert.True(knowledge.Checks["look-at-bulb"].HandsOn);
+        Assert.Equal("lamp-glass", knowledge.Repairs["fit-bulb"].Cover);
+        Assert.Equal("It should stop firmly.", knowledge.Repairs["fit-bulb"].Steps[1].Note);
+        Assert.Equal(["screwdriver"], knowledge.Covers["lamp-glass"].Tools);
+        Assert.Equal("WARNING", knowledge.Emergencies["lamp-smokes"].Caution.Word);
+        Assert.True(knowledge.Emergencies["lamp-smokes"].EndsCoaching);
+        Assert.Equal("lamp-smokes", knowledge.Triage.Dangers[0].Emergency);
+        Assert.Equal(["what bulb do I need"], knowledge.HowTos["which-bulb"].RidersAsk);
+        Assert.Equal(["headlight", "light"], knowledge.Words[0].RidersSay);
+    }
+
+    [Fact]
+    public void Load_GoodRules_TellsWhereEachComesFrom()
+    {
+        var origin = LampRules.Knowledge().Faults["bulb-burnt"].Origin;
+
+        Assert.Equal("common practice", origin.Source);
+        Assert.Equal("the made-up club", origin.Author);
+        Assert.Equal(new DateOnly(2026, 3, 31), origin.Date);
+        Assert.Equal(LampRules.File, origin.File);
+        Assert.Equal(1 + LampRules.Text.ReplaceLineEndings("\n").Split('\n').ToList().FindIndex(l => l.Contains("id: bulb-burnt", StringComparison.Ordinal)), origin.Line);
+    }
+
+    [Fact]
+    public void Load_ItemWithItsOwnSource_OverridesTheFiles() =>
+        Assert.Equal("a printed manual, page 3", LampRules.With("how common: very common", "how common: very common\n    source: a printed manual, page 3").Knowledge!.Faults["bulb-burnt"].Origin.Source);
+}
