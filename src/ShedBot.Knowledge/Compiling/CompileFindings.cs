@@ -32,11 +32,9 @@ internal static class CompileFindings
         foreach (var fault in faults)
         {
             if (fault.ShowsAs.TryGetValue(id, out var words))
-                links.Add(Net(fault.Id, GrossLink.ToNet(Strengths.Gross(states, words), leak)));
+                links.Add(new Link(fault.Id, GrossStrength.ToNet(Strengths.Gross(states, words), leak.AsSpan())));
         }
 
         return new Finding(id, states, leak, links.ToImmutable());
     }
-
-    public static Link Net(string fault, double[] net) => Link.FromNet(fault, [1 - net.Sum(), .. net.Skip(1)]);
 }

@@ -24,15 +24,15 @@ internal static class SomethingElse
     private static Finding WithBaseRate(Finding finding, Dictionary<string, double> priors, Draft rules)
     {
         var all = priors.Values.Sum();
-        var gross = finding.States.Select((_, v) => v == 0 ? (double?)null : finding.Leak[v]).ToArray();
+        var gross = finding.Leak.ToArray();
         foreach (var fault in rules.Faults)
         {
             if (!fault.Rule.ShowsAs.TryGetValue(finding.Id, out var words)) continue;
             var shown = Strengths.Gross(finding.States, words);
             for (var v = 1; v < gross.Length; v++)
-                gross[v] += Math.Max(0, (shown[v] ?? finding.Leak[v]) - finding.Leak[v]) * priors[fault.Rule.Id] / all;
+                gross[v] += Math.Max(0, shown[v] - finding.Leak[v]) * priors[fault.Rule.Id] / all;
         }
 
-        return finding with { Links = finding.Links.Add(CompileFindings.Net(KnowledgeBase.SomethingElse, GrossLink.ToNet(gross, finding.Leak))) };
+        return finding with { Links = finding.Links.Add(new Link(KnowledgeBase.SomethingElse, GrossStrength.ToNet(gross, finding.Leak.AsSpan()))) };
     }
 }

@@ -10,14 +10,16 @@ internal static class Strengths
     /// <summary>Words that add up to more than this contradict each other; up to it the excess is rounding of the bands to their middles.</summary>
     public const double MostTheyMayAddUpTo = 1.05;
 
+    /// <summary>Chances that add up to more are scaled down together: at a sum of 1 the normal state would be impossible, and one wrong answer could never be made up for.</summary>
+    public const double MaxSum = 0.99;
+
     /// <param name="words">State id to chance word.</param>
-    /// <returns>Null where no word stands; scaled down together where they add up to more than <see cref="GrossLink.MaxSum"/>.</returns>
-    public static double?[] Gross(IReadOnlyList<string> states, IReadOnlyDictionary<string, string> words)
+    /// <returns>0 where no word stands: the fault adds nothing to such a state.</returns>
+    public static double[] Gross(IReadOnlyList<string> states, IReadOnlyDictionary<string, string> words)
     {
-        var gross = states.Select((s, v) => v > 0 && words.TryGetValue(s, out var word) && ChanceWords.TryChance(word, out var chance) ? chance : (double?)null).ToArray();
-        var sum = gross.Sum() ?? 0;
-        if (sum <= GrossLink.MaxSum) return gross;
-        return [.. gross.Select(g => g * GrossLink.MaxSum / sum)];
+        var gross = states.Select((s, v) => v > 0 && words.TryGetValue(s, out var word) && ChanceWords.TryChance(word, out var chance) ? chance : 0).ToArray();
+        var sum = gross.Sum();
+        return sum <= MaxSum ? gross : [.. gross.Select(g => g * MaxSum / sum)];
     }
 
     /// <summary>The chances as written, before any scaling.</summary>

@@ -1,25 +1,15 @@
 using System.Collections.Immutable;
+using ShedBot.Reasoning.Words;
 
 namespace ShedBot.Knowledge.Wording;
 
 /// <summary>The words in which rules state chances, and the chance that each stands for when a rule is compiled.</summary>
-/// <remarks>
-/// Words and bands: the first row of the table in ICD 203, Analytic Standards (Office of the Director of National Intelligence, 2015),
-/// read in a reproduction of it. The chances are the mid-points of the bands: 1-5, 5-20, 20-45, 45-55, 55-80, 80-95, 95-99 %.
-/// </remarks>
+/// <remarks>The words, their bands and the middles of the bands are those of <see cref="LikelihoodWords"/>; here they must be written exactly so.</remarks>
 public static class ChanceWords
 {
     /// <summary>Weakest first.</summary>
     public static ImmutableArray<(string Word, double Chance)> Scale { get; } =
-    [
-        ("almost no chance", 0.03),
-        ("very unlikely", 0.125),
-        ("unlikely", 0.325),
-        ("roughly even chance", 0.50),
-        ("likely", 0.675),
-        ("very likely", 0.875),
-        ("almost certain", 0.97),
-    ];
+        [.. Enum.GetValues<LikelihoodWord>().Select(w => (LikelihoodWords.Text(w), LikelihoodWords.Start(w)))];
 
     /// <exception cref="KeyNotFoundException">It is none of the words.</exception>
     public static double Chance(string word) =>

@@ -14,9 +14,9 @@ public class LampRulesTests
 
         Assert.Equal(["dark", "flickers"], knowledge.Complaints.Keys);
         Assert.Equal("The wheel turns and there is no light at all.", knowledge.Complaints["dark"].InShort);
-        Assert.Equal(["no light at all", "lamp is dead"], knowledge.Complaints["dark"].RidersSay);
+        Assert.Equal("no light at all|lamp is dead", string.Join('|', knowledge.Complaints["dark"].RidersSay));
         Assert.Equal(["clear", "black", "loose"], knowledge.Findings["bulb-look"].States.Select(s => s.Id));
-        Assert.Equal(["bulb is black"], knowledge.Findings["bulb-look"].States[1].RidersSay);
+        Assert.Equal("bulb is black", string.Join('|', knowledge.Findings["bulb-look"].States[1].RidersSay));
         Assert.StartsWith("It can get into the spokes", knowledge.Findings["wire-run"].States[1].StopRiding, StringComparison.Ordinal);
         Assert.Equal(90, knowledge.Facts["bulb-age"].KeepsForDays);
         Assert.Equal([6.0, 0.0], knowledge.Faults["bulb-burnt"].MovedBy.Select(m => m.Times));
@@ -24,12 +24,12 @@ public class LampRulesTests
         Assert.True(knowledge.Checks["look-at-bulb"].HandsOn);
         Assert.Equal("lamp-glass", knowledge.Repairs["fit-bulb"].Cover);
         Assert.Equal("It should stop firmly.", knowledge.Repairs["fit-bulb"].Steps[1].Note);
-        Assert.Equal(["screwdriver"], knowledge.Covers["lamp-glass"].Tools);
+        Assert.Equal("screwdriver", string.Join('|', knowledge.Covers["lamp-glass"].Tools));
         Assert.Equal("WARNING", knowledge.Emergencies["lamp-smokes"].Caution.Word);
         Assert.True(knowledge.Emergencies["lamp-smokes"].EndsCoaching);
         Assert.Equal("lamp-smokes", knowledge.Triage.Dangers[0].Emergency);
-        Assert.Equal(["what bulb do I need"], knowledge.HowTos["which-bulb"].RidersAsk);
-        Assert.Equal(["headlight", "light"], knowledge.Words[0].RidersSay);
+        Assert.Equal("what bulb do I need", string.Join('|', knowledge.HowTos["which-bulb"].RidersAsk));
+        Assert.Equal("headlight|light", string.Join('|', knowledge.Words[0].RidersSay));
     }
 
     [Fact]
