@@ -7,34 +7,27 @@ namespace ShedBot.Reasoning.Planning;
 /// </remarks>
 internal sealed class ExactPlan
 {
-    /// <summary>With more checks and repairs than this a search is sure to run into its limit, and its time would be lost.</summary>
-    private const int MostSteps = 20;
-
     private readonly PlanTable table;
     private readonly RepairsPlan plan;
-    private readonly Dictionary<UInt128, double> values = [];
-    private readonly List<double[]> levels = [];
     private readonly SituationKey key;
-    private readonly int most;
+    private readonly double[] values;
+    private readonly List<double[]> levels = [];
 
-    /// <param name="most">The most situations to visit.</param>
-    public ExactPlan(PlanTable table, int most)
+    /// <param name="table">One that it <see cref="Serves"/>.</param>
+    public ExactPlan(PlanTable table)
     {
         this.table = table;
-        this.most = most;
-        key = new SituationKey(table);
         plan = new RepairsPlan(table);
+        key = new SituationKey(table);
+        values = new double[checked((int)key.Situations)];
+        Array.Fill(values, double.NaN);
     }
 
-    /// <summary>Whether an exact plan can be tried at all: single faults, and few enough steps that it has some hope of staying within the limit.</summary>
-    public static bool Serves(PlanTable table, int most) =>
-        most > 0 && table.Single && table.Checks.Length + table.Repairs.Length <= MostSteps && new SituationKey(table).Fits;
-
-    /// <summary>True once more situations turned up than were allowed: what was scored then means nothing.</summary>
-    public bool GaveUp { get; private set; }
+    /// <summary>Whether an exact plan has at most so many situations to value; about half a microsecond each.</summary>
+    public static bool Serves(PlanTable table, int most) => table.Single && new SituationKey(table).Situations <= most;
 
     /// <summary>Every open step with the least expected cost of any course that begins with it, times the weight.</summary>
-    public void Score(double[] weights, StepsLeft left, UInt128 at, List<ScoredMove> scores)
+    public void Score(double[] weights, StepsLeft left, long at, List<ScoredMove> scores)
     {
         var total = PlanTable.Sum(weights);
         scores.Add(new ScoredMove(Move.Help, total * table.HelpCost));
@@ -53,13 +46,13 @@ internal sealed class ExactPlan
     }
 
     /// <summary>The least expected cost of any course, times the weight.</summary>
-    public double Value() => Value(table.Weights, table.Start, default, 0);
+    public double Value() => Value(table.Weights, table.Start, 0, 0);
 
-    private double Value(double[] weights, StepsLeft left, UInt128 at, int depth)
+    private double Value(double[] weights, StepsLeft left, long at, int depth)
     {
-        if (values.TryGetValue(at, out var value)) return value;
+        if (!double.IsNaN(values[at])) return values[at];
         var total = PlanTable.Sum(weights);
-        if (total <= 0 || GaveUp) return 0;
+        if (total <= 0) return 0;
         var best = plan.Value(weights, left);
         var bound = table.LowerBound(weights);
         if (bound < best)
@@ -70,12 +63,10 @@ internal sealed class ExactPlan
                 best = Math.Min(best, Repair(table.Repairs[PlanTable.Take(ref bits)], weights, total, left, at, depth, best));
         }
 
-        values[at] = best;
-        if (values.Count > most) GaveUp = true;
-        return best;
+        return values[at] = best;
     }
 
-    private double Check(PlanCheck check, double[] weights, double total, StepsLeft left, UInt128 at, int depth, double limit)
+    private double Check(PlanCheck check, double[] weights, double total, StepsLeft left, long at, int depth, double limit)
     {
         var cost = total * table.Cost(check, left.CoversOpen);
         if (cost >= limit) return double.PositiveInfinity;
@@ -91,7 +82,7 @@ internal sealed class ExactPlan
         return cost;
     }
 
-    private double Repair(PlanRepair repair, double[] weights, double total, StepsLeft left, UInt128 at, int depth, double limit)
+    private double Repair(PlanRepair repair, double[] weights, double total, StepsLeft left, long at, int depth, double limit)
     {
         var cost = total * table.Cost(repair, left.CoversOpen);
         if (cost >= limit) return double.PositiveInfinity;

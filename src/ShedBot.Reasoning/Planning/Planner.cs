@@ -17,19 +17,10 @@ public static class Planner
         options ??= new PlannerOptions();
         var (table, whole) = PlanTableBuilder.FromRequest(request, options);
         var scores = new List<ScoredMove>();
-        var exact = whole && ExactScores(table, options, scores);
-        if (!exact) new LookAhead(table).Score(table.Weights, table.Start, scores);
+        var exact = whole && ExactPlan.Serves(table, options.ExactSituations);
+        if (exact) new ExactPlan(table).Score(table.Weights, table.Start, 0, scores);
+        else new LookAhead(table).Score(table.Weights, table.Start, scores);
         return Decided(table, scores, exact ? PlanMethod.Exact : PlanMethod.LookAhead);
-    }
-
-    private static bool ExactScores(PlanTable table, PlannerOptions options, List<ScoredMove> scores)
-    {
-        if (!ExactPlan.Serves(table, options.ExactStates)) return false;
-        var plan = new ExactPlan(table, options.ExactStates);
-        plan.Score(table.Weights, table.Start, default, scores);
-        if (!plan.GaveUp) return true;
-        scores.Clear();
-        return false;
     }
 
     private static Decision Decided(PlanTable table, List<ScoredMove> scores, PlanMethod method)

@@ -4,11 +4,14 @@ namespace ShedBot.Reasoning.Planning;
 /// <param name="MostSets">The fault sets that are kept, most probable first, 1 to 1000; the weight of the others goes to those kept that share their faults.</param>
 /// <param name="MostChecks">The checks that are kept for the deeper look, best one-step value first, 0 to 62.</param>
 /// <param name="MostRepairs">The repairs that are kept, greatest part in the weight per cost first, 0 to 62.</param>
-/// <param name="ExactStates">The most situations an exact plan may visit before the planner falls back on looking ahead; 0 never plans exactly.</param>
+/// <param name="ExactSituations">
+/// A problem of single faults with at most so many situations (what was answered, what failed) is planned exactly; 0 never plans exactly.
+/// A situation takes about half a microsecond and eight bytes.
+/// </param>
 /// <param name="Deepened">How many of the most promising steps are looked at one step deeper, 0 or more.</param>
 public sealed record PlannerOptions(
     int MostSets = 64,
     int MostChecks = 12,
     int MostRepairs = 24,
-    int ExactStates = 20_000,
+    int ExactSituations = 300_000,
     int Deepened = 0);

@@ -6,9 +6,10 @@ internal sealed class PolicyChooser(PlanTable table, Policy policy, PlannerOptio
     private readonly LookAhead ahead = new(table);
     private readonly MoveOrder order = new(table);
     private readonly List<ScoredMove> scores = [];
+    private readonly bool serves = ExactPlan.Serves(table, options.ExactSituations);
     private ExactPlan? exact;
 
-    public Move Choose(double[] weights, StepsLeft left, UInt128 at)
+    public Move Choose(double[] weights, StepsLeft left, long at)
     {
         scores.Clear();
         switch (policy)
@@ -18,7 +19,8 @@ internal sealed class PolicyChooser(PlanTable table, Policy policy, PlannerOptio
                 return First();
             case Policy.OneStep:
                 return OneStep(weights, left);
-            case Policy.Shipped when Exact(weights, left, at):
+            case Policy.Shipped when serves:
+                Exact(weights, left, at);
                 break;
             default:
                 ahead.Score(weights, left, scores);
@@ -45,19 +47,7 @@ internal sealed class PolicyChooser(PlanTable table, Policy policy, PlannerOptio
         return move;
     }
 
-    /// <summary>Once one situation was small enough, so is everything after it, and what was worked out for it serves again.</summary>
-    private bool Exact(double[] weights, StepsLeft left, UInt128 at)
-    {
-        if (!ExactPlan.Serves(table, options.ExactStates)) return false;
-        var plan = exact ?? new ExactPlan(table, options.ExactStates);
-        plan.Score(weights, left, at, scores);
-        if (plan.GaveUp)
-        {
-            scores.Clear();
-            return false;
-        }
-
-        exact = plan;
-        return true;
-    }
+    /// <summary>What was worked out for one situation serves for those after it.</summary>
+    private void Exact(double[] weights, StepsLeft left, long at) =>
+        (exact ??= new ExactPlan(table)).Score(weights, left, at, scores);
 }

@@ -26,6 +26,7 @@ public static class PolicyCost
 
     /// <summary>The least that any rule can do, by dynamic programming over everything that can happen.</summary>
     /// <returns>Expected minutes to the end of the case.</returns>
+    /// <exception cref="OverflowException">There are more than two thousand million situations.</exception>
     public static double Least(DiagnosticModel model, CostWeights weights) =>
-        new ExactPlan(PlanTableBuilder.FromPriors(model, weights), int.MaxValue).Value();
+        new ExactPlan(PlanTableBuilder.FromPriors(model, weights)).Value();
 }

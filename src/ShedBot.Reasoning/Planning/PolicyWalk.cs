@@ -7,7 +7,7 @@ internal sealed class PolicyWalk
     private readonly PlanTable believed;
     private readonly PolicyChooser chooser;
     private readonly SituationKey key;
-    private readonly Dictionary<UInt128, double> costs = [];
+    private readonly Dictionary<long, double> costs = [];
 
     public PolicyWalk(PlanTable actual, PlanTable believed, Policy policy)
     {
@@ -15,11 +15,12 @@ internal sealed class PolicyWalk
         this.believed = believed;
         chooser = new PolicyChooser(believed, policy, new PlannerOptions());
         key = new SituationKey(believed);
+        if (key.Situations > 1L << 53) throw new ArgumentException("There are too many situations to walk through.", nameof(believed));
     }
 
-    public double Cost() => Cost(actual.Weights, believed.Weights, believed.Start, default);
+    public double Cost() => Cost(actual.Weights, believed.Weights, believed.Start, 0);
 
-    private double Cost(double[] weights, double[] belief, StepsLeft left, UInt128 at)
+    private double Cost(double[] weights, double[] belief, StepsLeft left, long at)
     {
         var total = PlanTable.Sum(weights);
         if (total <= 0) return 0;
@@ -34,7 +35,7 @@ internal sealed class PolicyWalk
         return costs[at] = cost;
     }
 
-    private double AfterCheck(int index, double[] weights, double[] belief, double total, StepsLeft left, UInt128 at)
+    private double AfterCheck(int index, double[] weights, double[] belief, double total, StepsLeft left, long at)
     {
         var (check, trusted) = (actual.Checks[index], believed.Checks[index]);
         var cost = total * actual.Cost(check, left.CoversOpen);
@@ -50,7 +51,7 @@ internal sealed class PolicyWalk
         return cost;
     }
 
-    private double AfterRepair(int index, double[] weights, double[] belief, double total, StepsLeft left, UInt128 at)
+    private double AfterRepair(int index, double[] weights, double[] belief, double total, StepsLeft left, long at)
     {
         var repair = actual.Repairs[index];
         double[] next = [.. weights], nextBelief = [.. belief];
