@@ -5,7 +5,8 @@ namespace ShedBot.Reasoning.Planning;
 /// <para>ECO(c) = C_c + u V(without c) + (1 - u) sum over o of P(o) V(o), u = P(not sure). Heckerman, Breese and Rommelse 1995 compare a
 /// check now with no check ever; letting a check follow a repair or another check mends the two known errors of that rule.</para>
 /// <para>No decision by it is worse in expectation than the repairs-only plan: each plan it weighs contains that plan.</para>
-/// <para>Keeps its working space between calls: not for use by two threads at once.</para>
+/// <para>A 'limit' lets a sum be given up: as soon as the steps paid for, and the least that the rest can cost, reach it, what comes back is
+/// some value that is not below it. Keeps its working space between calls: not for use by two threads at once.</para>
 /// </remarks>
 internal sealed class LookAhead(PlanTable table)
 {
@@ -24,14 +25,32 @@ internal sealed class LookAhead(PlanTable table)
         {
             var repair = table.Repairs[PlanTable.Take(ref bits)];
             if (repair.Credit(weights) <= 0) continue;
-            scores.Add(new ScoredMove(Move.Repair(repair.Index), AfterRepair(repair, weights, total, left)));
+            scores.Add(new ScoredMove(Move.Repair(repair.Index), AfterRepair(repair, weights, total, left, double.PositiveInfinity)));
         }
 
         for (var bits = left.Checks; bits != 0;)
         {
             var check = table.Checks[PlanTable.Take(ref bits)];
-            scores.Add(new ScoredMove(Move.Check(check.Index), AfterCheck(check, weights, total, left)));
+            scores.Add(new ScoredMove(Move.Check(check.Index), AfterCheck(check, weights, total, left, double.PositiveInfinity)));
         }
+    }
+
+    /// <summary>The best of all steps, each followed by <see cref="Value"/>; times the weight.</summary>
+    public double Best(ReadOnlySpan<double> weights, StepsLeft left)
+    {
+        var total = PlanTable.Sum(weights);
+        if (total <= 0) return 0;
+        var best = Value(weights, left);
+        if (table.LowerBound(weights) >= best) return best;
+        for (var bits = left.Repairs; bits != 0;)
+        {
+            var repair = table.Repairs[PlanTable.Take(ref bits)];
+            if (repair.Credit(weights) > 0) best = Math.Min(best, AfterRepair(repair, weights, total, left, best));
+        }
+
+        for (var bits = left.Checks; bits != 0;)
+            best = Math.Min(best, AfterCheck(table.Checks[PlanTable.Take(ref bits)], weights, total, left, best));
+        return best;
     }
 
     /// <summary>The best of repairs only, and any one check followed by repairs only; times the weight.</summary>
@@ -53,9 +72,9 @@ internal sealed class LookAhead(PlanTable table)
         return best;
     }
 
-    /// <summary>ECO of a check followed by repairs only, times the weight. Given up, with a value of at least <paramref name="limit"/>, once it cannot be below it.</summary>
+    /// <summary>ECO of a check followed by repairs only, times the weight.</summary>
     public double OneCheck(
-        PlanCheck check, ReadOnlySpan<double> weights, double total, StepsLeft left, double repairsOnly, double limit = double.PositiveInfinity)
+        PlanCheck check, ReadOnlySpan<double> weights, double total, StepsLeft left, double repairsOnly, double limit)
     {
         var then = left.Answered(check);
         var cost = total * table.Cost(check, left.CoversOpen);
@@ -63,7 +82,7 @@ internal sealed class LookAhead(PlanTable table)
             cost += check.Unsure * (check.CoverBit == 0 ? repairsOnly : plan.Value(weights, left.Unsure(check)));
         foreach (var chances in check.Chances)
         {
-            if (cost >= limit) return cost;
+            if (cost >= limit) break;
             Multiply(weights, chances, next);
             cost += (1 - check.Unsure) * plan.Value(next, then);
         }
@@ -71,24 +90,35 @@ internal sealed class LookAhead(PlanTable table)
         return cost;
     }
 
-    private double AfterCheck(PlanCheck check, ReadOnlySpan<double> weights, double total, StepsLeft left)
+    private double AfterCheck(PlanCheck check, ReadOnlySpan<double> weights, double total, StepsLeft left, double limit)
     {
         var cost = total * table.Cost(check, left.CoversOpen);
-        if (check.Unsure > 0) cost += check.Unsure * Value(weights, left.Unsure(check));
+        var rest = table.LowerBound(weights);
+        if (cost + rest >= limit) return limit;
+        if (check.Unsure > 0)
+        {
+            cost += check.Unsure * Value(weights, left.Unsure(check));
+            rest *= 1 - check.Unsure;
+        }
+
         foreach (var chances in check.Chances)
         {
+            if (cost + rest >= limit) return limit;
             Multiply(weights, chances, after);
             cost += (1 - check.Unsure) * Value(after, left.Answered(check));
+            rest -= (1 - check.Unsure) * table.LowerBound(after);
         }
 
         return cost;
     }
 
-    private double AfterRepair(PlanRepair repair, ReadOnlySpan<double> weights, double total, StepsLeft left)
+    private double AfterRepair(PlanRepair repair, ReadOnlySpan<double> weights, double total, StepsLeft left, double limit)
     {
+        var cost = total * table.Cost(repair, left.CoversOpen);
+        if (cost >= limit) return limit;
         weights.CopyTo(after);
         repair.Fail(after);
-        return (total * table.Cost(repair, left.CoversOpen)) + Value(after, left.Failed(repair));
+        return cost + table.LowerBound(after) >= limit ? limit : cost + Value(after, left.Failed(repair));
     }
 
     public static void Multiply(ReadOnlySpan<double> weights, ReadOnlySpan<double> chances, Span<double> into)

@@ -19,7 +19,7 @@ public static class Planner
         var scores = new List<ScoredMove>();
         var exact = whole && ExactPlan.Serves(table, options.ExactSituations);
         if (exact) new ExactPlan(table).Score(table.Weights, table.Start, 0, scores);
-        else new LookAhead(table).Score(table.Weights, table.Start, scores);
+        else new DeeperLook(table, options.Deepened).Score(table.Weights, table.Start, scores);
         return Decided(table, scores, exact ? PlanMethod.Exact : PlanMethod.LookAhead);
     }
 

@@ -14,4 +14,4 @@ public sealed record PlannerOptions(
     int MostChecks = 12,
     int MostRepairs = 24,
     int ExactSituations = 300_000,
-    int Deepened = 0);
+    int Deepened = 4);

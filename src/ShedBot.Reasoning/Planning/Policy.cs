@@ -6,7 +6,7 @@ public enum Policy
     /// <summary>What <see cref="Planner"/> does: exact where that is quick, looking ahead elsewhere.</summary>
     Shipped,
 
-    /// <summary>Looking ahead always: every step, then the best of repairs only and any one check followed by repairs only.</summary>
+    /// <summary>Looking ahead always: what <see cref="Planner"/> does where a problem is too large to be planned exactly.</summary>
     LookAhead,
 
     /// <summary>Check now against check never (Heckerman, Breese and Rommelse 1995).</summary>

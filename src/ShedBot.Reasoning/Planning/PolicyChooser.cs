@@ -4,6 +4,7 @@ namespace ShedBot.Reasoning.Planning;
 internal sealed class PolicyChooser(PlanTable table, Policy policy, PlannerOptions options)
 {
     private readonly LookAhead ahead = new(table);
+    private readonly DeeperLook deeper = new(table, options.Deepened);
     private readonly MoveOrder order = new(table);
     private readonly List<ScoredMove> scores = [];
     private readonly bool serves = ExactPlan.Serves(table, options.ExactSituations);
@@ -23,7 +24,7 @@ internal sealed class PolicyChooser(PlanTable table, Policy policy, PlannerOptio
                 Exact(weights, left, at);
                 break;
             default:
-                ahead.Score(weights, left, scores);
+                deeper.Score(weights, left, scores);
                 break;
         }
 
@@ -40,7 +41,7 @@ internal sealed class PolicyChooser(PlanTable table, Policy policy, PlannerOptio
         for (var bits = left.Checks; bits != 0;)
         {
             var check = table.Checks[PlanTable.Take(ref bits)];
-            var cost = ahead.OneCheck(check, weights, total, left, repairsOnly);
+            var cost = ahead.OneCheck(check, weights, total, left, repairsOnly, double.PositiveInfinity);
             if (cost < best) (best, move) = (cost, Move.Check(check.Index));
         }
 
