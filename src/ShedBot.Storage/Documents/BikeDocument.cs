@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using LiteDB;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cases;
+
+namespace ShedBot.Storage.Documents;
+
+/// <summary>A bike as it is stored.</summary>
+internal static class BikeDocument
+{
+    public const string Collection = "bikes";
+    public const string ByOwner = "owner";
+    public const string Version = "version";
+
+    // Facts are a list, not fields: field names of the file format do not tell upper from lower case.
+    public static BsonDocument ToBson(BikeProfile b) => Seal.Close(new BsonDocument
+    {
+        ["_id"] = Keys.Checked(b.Id.Value, "bike id"),
+        [ByOwner] = Keys.Checked(b.Owner.Value, "member id"),
+        ["name"] = b.Name,
+        ["facts"] = new BsonArray(b.Facts.Select(f => FactToBson(f.Key, f.Value))),
+        ["work"] = new BsonArray(b.Work.Select(WorkToBson)),
+        [Version] = b.Version,
+    });
+
+    public static BikeProfile FromBson(BsonDocument document)
+    {
+        var f = Fields.Of(Collection, document);
+        return new BikeProfile(
+            new BikeId(f.Text("_id")),
+            new MemberId(f.Text(ByOwner)),
+            f.Text("name"),
+            f.List("facts", FactFromBson).ToImmutableSortedDictionary(StringComparer.Ordinal),
+            f.List("work", WorkFromBson),
+            f.Whole(Version));
+    }
+
+    private static BsonDocument FactToBson(string rule, BikeFact fact) => new BsonDocument
+    {
+        ["fact"] = rule,
+        ["value"] = fact.Value,
+        ["learnt"] = Times.ToBson(fact.Learnt),
+        ["how"] = fact.How,
+    };
+
+    private static KeyValuePair<string, BikeFact> FactFromBson(Fields f) =>
+        new(f.Text("fact"), new BikeFact(f.Text("value"), f.Time("learnt"), f.Text("how")));
+
+    private static BsonDocument WorkToBson(WorkDone w) => new BsonDocument
+    {
+        ["repair"] = w.Repair,
+        ["what"] = w.What,
+        ["case"] = w.Case.Value,
+        ["at"] = Times.ToBson(w.At),
+    };
+
+    private static WorkDone WorkFromBson(Fields f) => new(f.Text("repair"), f.Text("what"), new CaseId(f.Text("case")), f.Time("at"));
+}

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using LiteDB;
+using ShedBot.Storage.Documents;
+
+namespace ShedBot.Storage.Opening;
+
+/// <summary>One collection: what it is looked up by, and how a document of it is read.</summary>
+/// <param name="Read">Reads a document whole, and throws <see cref="StoredDocumentException"/> where it cannot.</param>
+internal sealed record Shelf(string Collection, ImmutableArray<string> Indexes, Action<BsonDocument> Read)
+{
+    public static ImmutableArray<Shelf> All { get; } =
+    [
+        new(About.Collection, [], d => About.Read(d)),
+        new(CaseDocument.Collection, [CaseDocument.ByMember, CaseDocument.ByOpenPlace], d => CaseDocument.FromBson(d)),
+        new(BikeDocument.Collection, [BikeDocument.ByOwner], d => BikeDocument.FromBson(d)),
+        new(OutcomeDocument.Collection, [OutcomeDocument.ByTime], d => OutcomeDocument.FromBson(d)),
+        new(OutboxDocument.Collection, [OutboxDocument.ByPlace], d => OutboxDocument.FromBson(d)),
+    ];
+
+    public static void EnsureIndexes(ILiteDatabase db)
+    {
+        foreach (var shelf in All)
+        {
+            foreach (var index in shelf.Indexes)
+            {
+                db.GetCollection(shelf.Collection).EnsureIndex(index, BsonExpression.Create("$." + index));
+            }
+        }
+    }
+}

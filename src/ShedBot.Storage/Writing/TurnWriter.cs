@@ -1,0 +1,80 @@
+using LiteDB;
+using ShedBot.Coaching.Keeping;
+using ShedBot.Storage.Documents;
+
+namespace ShedBot.Storage.Writing;
+
+/// <summary>Writes a turn inside the transaction it is called in. Looks at everything first and writes then.</summary>
+internal sealed class TurnWriter
+{
+    private long lastNumber;
+
+    /// <param name="lastNumber">The highest number in the outbox, 0 when it is empty.</param>
+    public TurnWriter(long lastNumber) => this.lastNumber = lastNumber;
+
+    public static long LastNumberIn(ILiteDatabase db) =>
+        db.GetCollection(OutboxDocument.Collection).Query().OrderByDescending(OutboxDocument.Number).Limit(1).ToList() is [var last]
+            ? last[OutboxDocument.Number].AsInt64
+            : 0;
+
+    public void Write(LiteDatabase db, TurnDocuments turn)
+    {
+        var cases = db.GetCollection(CaseDocument.Collection);
+        var bikes = db.GetCollection(BikeDocument.Collection);
+        var outbox = db.GetCollection(OutboxDocument.Collection);
+
+        var stored = Find(cases, turn.Case["_id"]);
+        // Lost acknowledgement: the caller saves the same turn again. What it says may have been said since, and must not come back.
+        if (stored is not null && SameTurn.Is(stored, turn.Case))
+        {
+            return;
+        }
+
+        ThrowIfStale(stored, turn.Case[CaseDocument.Version], $"Case '{turn.Turn.Case.Id}'");
+        if (turn.Bike is { } bike)
+        {
+            ThrowIfStale(Find(bikes, bike["_id"]), bike[BikeDocument.Version], $"Bike '{turn.Turn.Case.Bike}'");
+        }
+
+        if (turn.SayIds.FirstOrDefault(id => outbox.FindById(id) is not null) is { } taken)
+        {
+            throw new InvalidOperationException($"Message '{taken}' is already waiting to be said, for another turn.");
+        }
+
+        cases.Upsert(turn.Case);
+        if (turn.Bike is not null)
+        {
+            bikes.Upsert(turn.Bike);
+        }
+
+        if (turn.Outcome is not null)
+        {
+            db.GetCollection(OutcomeDocument.Collection).Upsert(turn.Outcome);
+        }
+
+        foreach (var (message, card) in turn.Turn.Say.Zip(turn.CardTexts))
+        {
+            outbox.Insert(OutboxDocument.ToBson(message, card, ++lastNumber));
+        }
+    }
+
+    private static BsonDocument? Find(ILiteCollection<BsonDocument> collection, BsonValue id)
+    {
+        var found = collection.FindById(id);
+        if (found is not null)
+        {
+            Seal.Check(collection.Name, found);
+        }
+
+        return found;
+    }
+
+    private static void ThrowIfStale(BsonDocument? stored, BsonValue version, string what)
+    {
+        var found = stored is null ? 0 : stored[CaseDocument.Version].AsInt32;
+        if (found != version.AsInt32 - 1)
+        {
+            throw new StaleSaveException(what);
+        }
+    }
+}

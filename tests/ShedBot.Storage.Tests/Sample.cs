@@ -1,0 +1,56 @@
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Keeping;
+
+namespace ShedBot.Storage.Tests;
+
+/// <summary>Turns of invented members of an invented club.</summary>
+public static class Sample
+{
+    public static readonly DateTimeOffset Noon = new(2026, 5, 2, 12, 0, 0, TimeSpan.Zero);
+
+    public static readonly MemberId Wren = new("wren");
+
+    public static Case Opened(string id = "case-1", string member = "wren", string place = "shed-corner", string? bike = null) =>
+        Case.New(new CaseId(id), new MemberId(member), new BikeId(bike ?? member + "-bike"), place, Noon);
+
+    /// <summary>The case one turn on.</summary>
+    public static Case Next(this Case c, string answer = "yes", CasePhase phase = CasePhase.Asking)
+    {
+        var at = c.LastTurnAt.AddSeconds(20);
+        return c with
+        {
+            Phase = phase,
+            OpeningWords = "clutch wont let go",
+            Entries = c.Entries.Add(new CaseEntry(c.Turn + 1, EntryKind.Answer, "arm-free-play", answer, 1, at)),
+            Open = new Ask(AskKind.Check, "arm-free-play"),
+            Turn = c.Turn + 1,
+            Version = c.Version + 1,
+            KnowledgeVersion = "2026.5",
+            LastTurnAt = at,
+            ClosedAt = phase is CasePhase.Solved or CasePhase.Left ? at : null,
+            Handled = c.Handled.Add($"event-{c.Turn + 1}-{answer}"),
+        };
+    }
+
+    public static BikeProfile Next(this BikeProfile b, string fact = "arm", string value = "stock") => b with
+    {
+        Facts = b.Facts.SetItem(fact, new BikeFact(value, Noon, "told")),
+        Version = b.Version + 1,
+    };
+
+    public static BikeProfile BikeOf(this Case c) => BikeProfile.New(c.Bike, c.Member);
+
+    public static TurnSaved Saying(this Case c, params string[] words) => new(
+        c, null, null, [.. words.Select((w, i) => new OutboxMessage($"{c.Id}-{c.Turn}-{i}", c.Id, c.Place, CardOf(w), c.LastTurnAt))]);
+
+    public static Card CardOf(string words) =>
+        new("Clutch", [new TextBlock(words)], [new CardOption("arm-free-play:yes", "Yes"), new CardOption("why", "Why?", OptionRole.Help)]);
+
+    public static Outcome OutcomeOf(this Case c) =>
+        new(c.Id, c.Phase, "set-the-arm", [new OutcomeCause("arm-off-neutral", 0.93)], 4, c.KnowledgeVersion, c.LastTurnAt);
+
+    public static string[] Words(this IEnumerable<OutboxMessage> messages) =>
+        [.. messages.Select(m => ((TextBlock)m.Card.Blocks[0]).Text)];
+}
