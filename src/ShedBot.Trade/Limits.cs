@@ -9,15 +9,12 @@ internal static class Limits
     public static T MoreThanZero<T>(T quantity, [CallerArgumentExpression(nameof(quantity))] string? name = null)
         where T : struct, IQuantity =>
         // The sign of a length, force or torque is the same in every unit, so no conversion is needed here.
-        double.IsFinite((double)quantity.Value) && (double)quantity.Value > 0
-            ? quantity
-            : throw Refuse(name, quantity, "more than 0");
+        // A quantity is never endless or not a number: the unit library refuses to make one.
+        (double)quantity.Value > 0 ? quantity : throw Refuse(name, quantity, "more than 0");
 
     public static T ZeroOrMore<T>(T quantity, [CallerArgumentExpression(nameof(quantity))] string? name = null)
         where T : struct, IQuantity =>
-        double.IsFinite((double)quantity.Value) && (double)quantity.Value >= 0
-            ? quantity
-            : throw Refuse(name, quantity, "0 or more");
+        (double)quantity.Value >= 0 ? quantity : throw Refuse(name, quantity, "0 or more");
 
     public static double MoreThanZeroUpTo(
         double value, double most, [CallerArgumentExpression(nameof(value))] string? name = null) =>

@@ -54,6 +54,13 @@ public class CylinderTests
         Refusal.Says(
             "bore", "Must be more than 0; was 0 mm.", () => Cylinder.Displacement(Length.FromMillimeters(0), Length.FromMillimeters(38)));
 
+    // The range checks lean on this: the unit library makes no endless quantity and none that is not a number.
+    [Theory]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(double.NaN)]
+    public void Displacement_NotANumberOrEndless_NeverGetsAsFarAsALength(double bore) =>
+        Assert.Throws<ArgumentException>(() => Length.FromMillimeters(bore));
+
     [Fact]
     public void MeanPistonSpeed_NegativeSpeed_Refuses() =>
         Refusal.Says(

@@ -92,15 +92,30 @@ public class HalfRoundCamTests
                     && Lift(narrower, degrees) <= here + 1e-9;
             });
 
-    // Law: flat and corner forms meet, so no jump is felt at the corner.
+    // Source: Pythagoras. The edge lies r from the axis, so when it comes under the bar's rim, b off centre, it stands sqrt(r^2 - b^2) out;
+    // the flat's form and the corner's form must both give that.
     [Fact]
-    public void Lift_AtTheCorner_DoesNotJump() =>
+    public void Lift_AtTheCorner_IsWhatPythagorasSaysFromBothSides() =>
         Gen.Select(Gen.Double[2, 10], Gen.Double[0, 0.6], Gen.Double[0.1, 0.7]).Sample((r, offsetShare, widthShare) =>
         {
-            var cam = Cam(r, r * offsetShare, r * widthShare);
-            var corner = cam.CornerAngle.Degrees;
-            return Math.Abs(Lift(cam, corner + 1e-7) - Lift(cam, Math.Max(0, corner - 1e-7))) < 1e-6;
+            var (h, b) = (r * offsetShare, r * widthShare);
+            var cam = Cam(r, h, b);
+            var (corner, expected) = (cam.CornerAngle.Degrees, Math.Sqrt((r * r) - (b * b)) - h);
+            return Math.Abs(Lift(cam, corner + 1e-7) - expected) < 1e-6
+                && Math.Abs(Lift(cam, corner - 1e-7) - expected) < 1e-6;
         });
+
+    [Fact]
+    public void CornerAngle_BarWiderThanTheFlat_IsZeroFromTheStart()
+    {
+        Assert.Equal(0, Cam(5, 0.5, 5).CornerAngle.Degrees, 9);
+        Assert.Equal(0, Lift(Cam(5, 0.5, 5), 0), 9);
+    }
+
+    // Source: the table above; a tip worn from full width to a dome of half the width gives about half the lift.
+    [Fact]
+    public void Lift_TipWornToHalfItsWidth_IsAboutHalved() =>
+        Assert.InRange(Lift(Cam(5, 0.5, 2), 20) / Lift(Cam(5, 0.5, 4), 20), 0.50, 0.52);
 
     [Fact]
     public void Lift_BeyondNinety_Refuses() =>
