@@ -12,9 +12,18 @@ internal static class LintRun
     {
         var lint = new LintContext(rules, options, firstFile, problems);
         UniqueIds.Look(lint);
+        OriginLook.Look(lint);
+        WorkLook.Look(lint);
+        PhraseLook.Look(lint);
         if (!allRead) return;
         References.Look(lint);
         TriageLook.Look(lint);
         StrengthLook.Look(lint);
+
+        // A misspelt name would drag a tail of 'nothing tells this' behind it; those are told once the names fit.
+        if (problems.Has(ReferenceRules.Dangling)) return;
+        RepairLook.Look(lint);
+        ReachLook.Look(lint);
+        TwinsLook.Look(lint);
     }
 }

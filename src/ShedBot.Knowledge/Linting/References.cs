@@ -59,7 +59,7 @@ internal static class References
         if (!lint.States.TryGetValue(finding, out var known)) return;
         foreach (var state in states.Order(StringComparer.Ordinal))
         {
-            var at = key == "shows as" ? rule.KeyAt(key, finding) : rule.KeyAt(key, state);
+            var at = key == "shows as" ? rule.KeyAt(key, finding, state) : rule.KeyAt(key, state);
             if (!known.Contains(state))
                 lint.Tell(ReferenceRules.UnknownState, rule, at, $"'{finding}' has no state '{state}'.", Nearest.AskOrList(state, known));
             else if (abnormalOnly && state == known[0])

@@ -1,9 +1,12 @@
 using ShedBot.Knowledge.Compiling;
+using ShedBot.Knowledge.Loading.Reading;
+using ShedBot.Knowledge.Loading.Yaml;
+using ShedBot.Knowledge.Rules;
 using ShedBot.Knowledge.Wording;
 
 namespace ShedBot.Knowledge.Linting;
 
-/// <summary>R030 to R032: strengths against the leak, and against each other.</summary>
+/// <summary>R030 to R033: strengths against the leak, and against each other.</summary>
 internal static class StrengthLook
 {
     private const double Least = 0.10;
@@ -29,10 +32,19 @@ internal static class StrengthLook
                 foreach (var (state, word) in words.OrderBy(w => w.Key, StringComparer.Ordinal))
                 {
                     var v = states.IndexOf(state);
-                    if (v > 0 && ChanceWords.TryChance(word, out var chance) && chance <= leak[v])
-                        lint.Tell(StrengthRules.WeakerThanLeak, fault, at, FormattableString.Invariant($"'{fault.Rule.Id}' shows as '{finding}: {state}' with '{word}', but that is seen anyway in {leak[v]:P0}."), "Raise the word, lower 'seen anyway' of the finding, or leave the line out.");
+                    if (v > 0 && ChanceWords.TryChance(word, out var chance)) Against(lint, fault, fault.KeyAt("shows as", finding, state), finding, state, word, chance.CompareTo(leak[v]));
                 }
             }
         }
+    }
+
+    private static void Against(LintContext lint, Written<FaultRule> fault, Node at, string finding, string state, string word, int comparedWithLeak)
+    {
+        if (comparedWithLeak > 0) return;
+        var seen = lint.Findings.TryGetValue(finding, out var rule) && rule.Rule.SeenAnyway.TryGetValue(state, out var leakWord) ? $"'{leakWord}'" : "about 1 %";
+        if (comparedWithLeak < 0)
+            lint.Tell(StrengthRules.WeakerThanLeak, fault, at, $"'{fault.Rule.Id}' shows as '{finding}: {state}' with '{word}', but that is seen anyway with {seen}.", "Raise the word, lower 'seen anyway' of the finding, or leave the line out.");
+        else
+            lint.Tell(StrengthRules.SameAsLeak, fault, at, $"'{fault.Rule.Id}' shows as '{finding}: {state}' with '{word}', and that is seen anyway just as often.", "Raise the word, or leave the line out.");
     }
 }

@@ -2,15 +2,18 @@ using ShedBot.Knowledge.Problems;
 
 namespace ShedBot.Knowledge.Linting;
 
-/// <summary>R030 to R034: chances that contradict each other.</summary>
+/// <summary>R030 to R033: chances that contradict each other.</summary>
 internal static class StrengthRules
 {
     public static readonly LintRule WeakerThanLeak = new("R030", Severity.Error, "weaker than seen anyway",
-        "'shows as' says how often a finding is seen if only this fault is there, everything counted. It cannot be seen less often, or just as often, than 'seen anyway' with no fault at all: then the fault says nothing about it. Raise the word, lower 'seen anyway', or leave the line out.");
+        "'shows as' says how often a finding is seen if only this fault is there, everything counted. It cannot be seen less often than 'seen anyway' with no fault at all: a fault adds to what is seen, it never takes away. Raise the word, lower 'seen anyway', or leave the line out.");
 
     public static readonly LintRule AddUp = new("R031", Severity.Error, "chances that add up to more than 1",
         "The states of one finding exclude each other, so the chances of all of them for one fault cannot add up to more than 1. Weaken the less usual ones. (Up to 1.05 it is taken as rounding of the words, and scaled down.)");
 
     public static readonly LintRule LeakAddsUp = new("R032", Severity.Error, "'seen anyway' leaves no room for normal",
         "The abnormal states of a finding with nothing wrong must leave the normal one at least 10 %; a finding that is mostly abnormal on sound machines is written the wrong way round.");
+
+    public static readonly LintRule SameAsLeak = new("R033", Severity.Warning, "no stronger than seen anyway",
+        "The finding is seen just as often without the fault, so the line says nothing. Raise the word, lower 'seen anyway', or leave the line out.");
 }

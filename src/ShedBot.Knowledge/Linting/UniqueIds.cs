@@ -21,6 +21,7 @@ internal static class UniqueIds
         Each(lint, rules.Emergencies, "emergency", r => r.Id, []);
         foreach (var finding in rules.Findings) Inner(lint, finding, "states", $"the finding '{finding.Rule.Id}'", finding.Rule.States.Select(s => s.Id));
         foreach (var fact in rules.Facts) Inner(lint, fact, "values", $"the fact '{fact.Rule.Id}'", fact.Rule.Values.Select(v => v.Id));
+        foreach (var fault in rules.Faults) Inner(lint, fault, "moved by", $"the fault '{fault.Rule.Id}'", fault.Rule.MovedBy.Select(m => $"{m.Fact}: {m.Value}"));
         foreach (var fault in rules.Faults.Where(f => f.Rule.Id == KnowledgeBase.SomethingElse))
             lint.Tell(ReferenceRules.ReservedId, fault, fault.At("id"), "the id 'something-else' is taken.", "It is added by itself; give this fault its own name.");
     }
@@ -43,7 +44,7 @@ internal static class UniqueIds
         {
             index++;
             if (id.Length > 0 && !seen.Add(id))
-                lint.Tell(ReferenceRules.DuplicateId, rule, rule.ItemAt(key, index), $"'{id}' stands twice among the {key} of {whose}.", "Give one of them another id.");
+                lint.Tell(ReferenceRules.DuplicateId, rule, rule.ItemAt(key, index), $"'{id}' stands twice under '{key}' of {whose}.", "Change one of them, or take it out.");
         }
     }
 }

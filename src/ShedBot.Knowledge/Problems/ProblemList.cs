@@ -16,5 +16,7 @@ internal sealed class ProblemList
 
     public bool HasErrors => problems.Exists(p => p.Severity == Severity.Error);
 
+    public bool Has(LintRule rule) => problems.Exists(p => p.Rule == rule);
+
     public ImmutableArray<Problem> Sorted() => [.. problems.Distinct().Order()];
 }

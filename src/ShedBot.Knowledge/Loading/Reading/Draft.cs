@@ -14,6 +14,12 @@ internal sealed record Written<T>(T Rule, MapNode Node, string File)
     public Node KeyAt(string key, string inner) =>
         Node[key] is MapNode map && map.Entries.FirstOrDefault(e => e.Key.Text == inner) is { } entry ? entry.Key : At(key);
 
+    /// <summary>Where the innermost key stands, as 'yes' in 'drags' in 'shows as'.</summary>
+    public Node KeyAt(string key, string inner, string innermost) =>
+        Node[key] is MapNode map && map[inner] is MapNode last && last.Entries.FirstOrDefault(e => e.Key.Text == innermost) is { } entry
+            ? entry.Key
+            : KeyAt(key, inner);
+
     /// <summary>Where the n-th item of a list behind a key stands.</summary>
     public Node ItemAt(string key, int index) =>
         Node[key] is ListNode list && index < list.Items.Length ? list.Items[index] : At(key);

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using System.Text;
+using ShedBot.Knowledge.Loading.Reading;
+
+namespace ShedBot.Knowledge.Linting;
+
+/// <summary>R060 to R064: what riders say, compared without case, spaces and punctuation.</summary>
+internal static class PhraseLook
+{
+    public static void Look(LintContext lint)
+    {
+        var rules = lint.Rules;
+        var openings = new Dictionary<string, string>(StringComparer.Ordinal);
+        Each(lint, rules.Complaints, "riders say", r => r.RidersSay, r => $"the complaint '{r.Id}'", openings);
+        Each(lint, rules.Emergencies, "riders say", r => r.RidersSay, r => $"the emergency '{r.Id}'", openings);
+        Each(lint, rules.HowTos, "riders ask", r => r.RidersAsk, r => $"the how-to '{r.Id}'", openings);
+        foreach (var finding in rules.Findings)
+            Inner(lint, finding, "states", [.. finding.Rule.States.Select(s => ($"'{finding.Rule.Id}: {s.Id}'", s.RidersSay))]);
+        foreach (var fact in rules.Facts)
+            Inner(lint, fact, "values", [.. fact.Rule.Values.Select(v => ($"'{fact.Rule.Id}: {v.Id}'", v.RidersSay))]);
+        Words(lint);
+        foreach (var howTo in rules.HowTos.Where(h => h.Rule.RidersAsk.IsEmpty))
+            lint.Tell(PhraseRules.UnaskedHowTo, howTo, howTo.At("id"), $"nobody asks for the how-to '{howTo.Rule.Id}'.", "Add 'riders ask:' with the question as riders put it.");
+    }
+
+    private static void Each<T>(
+        LintContext lint, ImmutableArray<Written<T>> rules, string key, Func<T, ImmutableArray<string>> phrases, Func<T, string> name, Dictionary<string, string> seen)
+    {
+        foreach (var rule in rules) Phrases(lint, rule, phrases(rule.Rule), name(rule.Rule), i => rule.ItemAt(key, i), seen);
+    }
+
+    private static void Inner<T>(LintContext lint, Written<T> rule, string key, ImmutableArray<(string Name, ImmutableArray<string> Phrases)> states)
+    {
+        var seen = new Dictionary<string, string>(StringComparer.Ordinal);
+        for (var i = 0; i < states.Length; i++)
+        {
+            var at = rule.ItemAt(key, i);
+            Phrases(lint, rule, states[i].Phrases, states[i].Name, _ => at, seen);
+        }
+    }
+
+    private static void Phrases<T>(
+        LintContext lint, Written<T> rule, ImmutableArray<string> phrases, string whose, Func<int, Loading.Yaml.Node> at, Dictionary<string, string> seen)
+    {
+        for (var i = 0; i < phrases.Length; i++)
+        {
+            var bare = Bare(phrases[i]);
+            if (bare.Length == 0)
+                lint.Tell(PhraseRules.EmptyPhrase, rule, at(i), $"the phrase '{phrases[i]}' of {whose} has no word in it.", "Write what riders say.");
+            else if (seen.TryAdd(bare, whose))
+                continue;
+            else if (seen[bare] == whose)
+                lint.Tell(PhraseRules.RepeatedPhrase, rule, at(i), $"the phrase '{phrases[i]}' stands twice with {whose}.", "Take one out.");
+            else
+                lint.Tell(PhraseRules.SharedPhrase, rule, at(i), $"the phrase '{phrases[i]}' stands with {whose} and with {seen[bare]}.", "Keep it with one of them, or make both fuller.");
+        }
+    }
+
+    private static void Words(LintContext lint)
+    {
+        var seen = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var word in lint.Rules.Words)
+        {
+            for (var i = 0; i < word.Rule.RidersSay.Length; i++)
+            {
+                var (said, concept) = (word.Rule.RidersSay[i], word.Rule.Concept);
+                if (Bare(said) is { Length: > 0 } bare && !seen.TryAdd(bare, concept) && seen[bare] != concept)
+                    lint.Tell(PhraseRules.SharedWord, word, word.ItemAt("riders say", i), $"'{said}' stands for '{concept}' and for '{seen[bare]}'.", "Keep it with the one that riders mean more often.");
+            }
+        }
+    }
+
+    private static string Bare(string phrase)
+    {
+        var bare = new StringBuilder(phrase.Length);
+        foreach (var c in phrase)
+        {
+            if (char.IsLetterOrDigit(c)) bare.Append(char.ToLowerInvariant(c));
+            else if (c is not ('\'' or '\u2019') && bare.Length > 0 && bare[^1] != ' ') bare.Append(' ');
+        }
+
+        return bare.ToString().TrimEnd();
+    }
+}
