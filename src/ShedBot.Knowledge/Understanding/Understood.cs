@@ -19,7 +19,11 @@ public sealed record Understood(
     string? Emergency,
     Heard? HowTo,
     bool NotMine,
-    string? NotMineBecause);
+    string? NotMineBecause)
+{
+    /// <summary>What the words mean as an answer to the question that is open; null when none is open or they fit none of its answers.</summary>
+    public HeardAnswer? Answer { get; init; }
+}
 
 /// <param name="Score">How sure, in (0, 1].</param>
 public sealed record Heard(string Id, double Score);

@@ -1,0 +1,82 @@
+using System.Collections.Frozen;
+using ShedBot.Knowledge.Rules;
+using ShedBot.Knowledge.Understanding.Reading;
+
+namespace ShedBot.Knowledge.Understanding.Matching;
+
+/// <summary>
+/// The word rules that do not bring words together but say what a message is about. They keep their own words, so "brake" stays a
+/// brake; their concepts are the four names below.
+/// </summary>
+internal sealed class Subjects
+{
+    public const string OtherMachine = "other machine", OtherPart = "other part", OurMachine = "our machine", SmallTalk = "small talk";
+
+    private static readonly FrozenSet<string> Names = FrozenSet.Create(OtherMachine, OtherPart, OurMachine, SmallTalk);
+
+    /// <summary>"Sounds like a tractor" is not about a tractor.</summary>
+    private static readonly FrozenSet<string> Likeness = FrozenSet.Create("like", "than", "as", "behind", "past", "from");
+
+    private readonly FrozenDictionary<string, (string[] Words, string Subject)[]> terms;
+
+    public Subjects(IEnumerable<WordRule> words, Func<string, List<Word>> read)
+    {
+        terms = words.Where(IsSubject)
+            .SelectMany(r => r.RidersSay.Select(t => (Words: read(t).Where(Counts).Select(w => w.Text).ToArray(), Subject: r.Concept)))
+            .Where(t => t.Words.Length > 0)
+            .GroupBy(t => t.Words[0])
+            .ToFrozenDictionary(g => g.Key, g => g.OrderByDescending(t => t.Words.Length).ToArray());
+        OtherThings = terms.Values.SelectMany(t => t).Where(t => t.Subject is OtherPart or OtherMachine && t.Words.Length == 1)
+            .Select(t => t.Words[0]).ToFrozenSet();
+    }
+
+    /// <summary>Words that name something that is not the clutch.</summary>
+    public FrozenSet<string> OtherThings { get; }
+
+    public static bool IsSubject(WordRule rule) => Names.Contains(rule.Concept);
+
+    /// <summary>What the words speak of, each subject once.</summary>
+    public HashSet<string> Of(List<Word> words)
+    {
+        var found = new HashSet<string>();
+        for (var i = 0; i < words.Count; i++)
+        {
+            foreach (var (term, subject) in terms.GetValueOrDefault(words[i].Text, []))
+            {
+                if (!Matches(words, i, term, out var end))
+                    continue;
+                if (subject != OtherMachine || !IsLikeness(words, i))
+                    found.Add(subject);
+                i = end - 1;
+                break;
+            }
+        }
+        return found;
+    }
+
+    private static bool Matches(List<Word> words, int start, string[] term, out int end)
+    {
+        var matched = 0;
+        for (end = start; end < words.Count && matched < term.Length; end++)
+        {
+            if (!Counts(words[end]))
+                continue;
+            if (words[end].Text != term[matched])
+                return false;
+            matched++;
+        }
+        return matched == term.Length;
+    }
+
+    private static bool IsLikeness(List<Word> words, int at)
+    {
+        for (var i = Math.Max(0, at - 2); i < at; i++)
+        {
+            if (Likeness.Contains(words[i].Text))
+                return true;
+        }
+        return false;
+    }
+
+    private static bool Counts(Word word) => word.Role is Role.Content or Role.Negator;
+}

@@ -1,0 +1,11 @@
+namespace ShedBot.Knowledge.Understanding.Reading;
+
+/// <summary>The two ways to deny.</summary>
+internal static class Negations
+{
+    /// <summary>not, never, no: what follows is denied, however often it is said.</summary>
+    public const string Plain = "not";
+
+    /// <summary>'stopped slipping': turns what follows, so that "won't stop slipping" slips.</summary>
+    public const string Turning = "stop-doing";
+}
