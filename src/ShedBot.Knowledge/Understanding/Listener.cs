@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ShedBot.Knowledge.Understanding.Matching;
 using ShedBot.Knowledge.Understanding.Reading;
@@ -14,23 +13,18 @@ public sealed class Listener
     private readonly Lexicon lexicon;
     private readonly Spelling spelling;
     private readonly Subjects subjects;
-    private readonly FrozenSet<string> concepts;
     private readonly PhraseBook complaints, findings, facts, howTos, emergencies;
 
     private Listener(KnowledgeBase knowledge)
     {
         var words = knowledge.Words.Where(w => !Subjects.IsSubject(w)).ToList();
         lexicon = Lexicon.Of(words);
-        concepts = words.Select(w => w.Concept).ToFrozenSet();
         subjects = new Subjects(knowledge.Words, t => lexicon.Concepts(new WordReader(null).Read(PlainText.Of(t).Letters)));
-        var (c, f, p, h, e) = (
-            Read(PhraseSource.Complaints(knowledge)), Read(PhraseSource.Findings(knowledge)), Read(PhraseSource.Facts(knowledge)),
-            Read(PhraseSource.HowTos(knowledge)), Read(PhraseSource.Emergencies(knowledge)));
-        complaints = Book(c, [.. h, .. e]);
-        findings = Book(f, [.. c, .. e]);
-        facts = Book(p, [.. c, .. f, .. e]);
-        howTos = Book(h, [.. c, .. f, .. e]);
-        emergencies = Book(e, [.. c, .. f, .. h]);
+        complaints = Book(PhraseSource.Complaints(knowledge));
+        findings = Book(PhraseSource.Findings(knowledge));
+        facts = Book(PhraseSource.Facts(knowledge));
+        howTos = Book(PhraseSource.HowTos(knowledge));
+        emergencies = Book(PhraseSource.Emergencies(knowledge));
         spelling = new Spelling(PhraseSource.Vocabulary(knowledge));
     }
 
@@ -83,12 +77,12 @@ public sealed class Listener
 
     private static Understood Nothing(string because) => new([], [], [], [], null, null, true, because);
 
-    private PhraseBook Book(List<Phrase> phrases, List<Phrase> background) => new(phrases, subjects.OtherThings, concepts, background);
-
-    private List<Phrase> Read(IEnumerable<(string Meaning, string Text)> phrases)
+    private PhraseBook Book(IEnumerable<(string Meaning, string Text)> phrases)
     {
         var reader = new WordReader(null);
-        return [.. phrases.Select(p => new Phrase(p.Meaning, Features(lexicon.Concepts(reader.Read(PlainText.Of(p.Text).Letters)))))];
+        return new PhraseBook(
+            phrases.Select(p => new Phrase(p.Meaning, Features(lexicon.Concepts(reader.Read(PlainText.Of(p.Text).Letters))))),
+            subjects.OtherThings);
     }
 
     private static ImmutableArray<Feature> Features(List<Word> words) =>

@@ -19,41 +19,29 @@ internal readonly record struct Match(string Meaning, double Affirmed, double De
 /// </summary>
 internal sealed class PhraseBook
 {
-    private const double LightShare = 0.3, PlainShare = 0.55, StrangerWeight = 0.45, OtherThingWeight = 2;
-    private const double StrictnessOfRest = 0.35, TrustInVote = 0.55;
-
-    /// <summary>So much weight has to agree before a phrase, or the vote, counts in full: one everyday word proves nothing.</summary>
-    private const double FullPhrase = 1.4, FullVote = 2.2;
+    private const double LightShare = 0.35, StrangerWeight = 0.45, OtherThingWeight = 2, StrictnessOfRest = 0.35, TrustInVote = 0.55;
 
     private readonly ImmutableArray<Phrase> phrases;
-    private readonly IReadOnlySet<string> otherThings, concepts;
+    private readonly IReadOnlySet<string> otherThings;
     private readonly double[] phraseWeights;
-    private readonly double fullest;
     private readonly FrozenDictionary<string, double> weights;
     private readonly FrozenDictionary<string, int[]> phrasesWith;
     private readonly FrozenDictionary<Feature, (string Meaning, double Share)[]> votes;
 
     /// <param name="otherThings">Words that name something else: where the phrases do not know them, they speak against every phrase.</param>
-    /// <param name="concepts">The club's own concepts, which weigh more than everyday words.</param>
-    /// <param name="background">Phrases of other books: words that are common there are no news here, and vote for them as well.</param>
-    public PhraseBook(IEnumerable<Phrase> all, IReadOnlySet<string> otherThings, IReadOnlySet<string> concepts, IReadOnlyCollection<Phrase> background)
+    public PhraseBook(IEnumerable<Phrase> all, IReadOnlySet<string> otherThings)
     {
         this.otherThings = otherThings;
-        this.concepts = concepts;
         phrases = [.. all.Where(p => p.Features.Length > 0)];
         var meanings = phrases.Select(p => p.Meaning).Distinct().Count();
-        var own = Users(phrases);
-        var everywhere = Users(phrases.Concat(background));
-        var allMeanings = meanings + background.Select(p => p.Meaning).Distinct().Count();
-        weights = own.ToFrozenDictionary(u => u.Key, u =>
-            Share(u.Key) * Math.Sqrt(Rarity(u.Value, meanings) * Rarity(everywhere[u.Key], allMeanings) * Math.Log(meanings + 1.5) / Math.Log(allMeanings + 1.5)));
+        weights = phrases.SelectMany(p => p.Features.Select(f => (f.Concept, p.Meaning))).Distinct()
+            .GroupBy(p => p.Concept)
+            .ToFrozenDictionary(g => g.Key, g => Weight(g.Key, g.Count(), meanings));
         phraseWeights = [.. phrases.Select(p => p.Features.Sum(f => weights[f.Concept]))];
         phrasesWith = phrases.SelectMany((p, i) => p.Features.Select(f => (f.Concept, Index: i))).Distinct()
             .GroupBy(p => p.Concept)
             .ToFrozenDictionary(g => g.Key, g => g.Select(p => p.Index).ToArray());
-        votes = Votes(background);
-        // A book of a few short phrases never reaches the full weights; then its own fullest phrase is the measure.
-        fullest = phraseWeights.DefaultIfEmpty(1).Max();
+        votes = Votes();
     }
 
     /// <summary>Every meaning that shares a word with the statement.</summary>
@@ -79,11 +67,10 @@ internal sealed class PhraseBook
         foreach (var (index, (agrees, against, denied)) in same)
         {
             var meaning = phrases[index].Meaning;
-            var strength = Math.Min(1, (agrees + against) / Math.Min(FullPhrase, fullest));
-            var covered = strength * Math.Min(1, Math.Max(0, agrees - against) / phraseWeights[index]);
+            var covered = Math.Min(1, Math.Max(0, agrees - against) / phraseWeights[index]);
             var nearest = covered * Math.Pow(Math.Clamp((agrees - against) / total, 0, 1), StrictnessOfRest);
             var turned = denied > 0.3 * (agrees + against)
-                ? strength * Math.Min(1, (agrees + against) / phraseWeights[index]) * Math.Pow(Math.Min(1, (agrees + against) / total), StrictnessOfRest)
+                ? Math.Min(1, (agrees + against) / phraseWeights[index]) * Math.Pow(Math.Min(1, (agrees + against) / total), StrictnessOfRest)
                 : 0;
             var affirmed = 1 - (1 - nearest) * (1 - TrustInVote * vote.GetValueOrDefault(meaning));
             if (!best.TryGetValue(meaning, out var so))
@@ -93,26 +80,20 @@ internal sealed class PhraseBook
         return [.. best.Values];
     }
 
-    private static Dictionary<string, int> Users(IEnumerable<Phrase> phrases) =>
-        phrases.SelectMany(p => p.Features.Select(f => (f.Concept, p.Meaning))).Distinct().GroupBy(p => p.Concept).ToDictionary(g => g.Key, g => g.Count());
-
-    private static double Rarity(int users, int meanings) => Math.Max(0.05, Math.Log((meanings + 1.5) / (users + 0.5)));
-
-    private double Share(string concept) =>
-        concepts.Contains(concept) ? 1 : English.LightWords.Contains(concept) ? LightShare : PlainShare;
+    private static double Weight(string concept, int users, int meanings) =>
+        Math.Max(0.05, Math.Log((meanings + 1.5) / (users + 0.5))) * (English.LightWords.Contains(concept) ? LightShare : 1);
 
     public bool Knows(string concept) => weights.ContainsKey(concept);
 
     private double WeightOf(string concept) =>
         weights.TryGetValue(concept, out var weight) ? weight
         : otherThings.Contains(concept) ? OtherThingWeight
-        : StrangerWeight * Share(concept);
+        : English.LightWords.Contains(concept) ? StrangerWeight * LightShare : StrangerWeight;
 
-    private FrozenDictionary<Feature, (string, double)[]> Votes(IReadOnlyCollection<Phrase> background)
+    private FrozenDictionary<Feature, (string, double)[]> Votes()
     {
-        var everyone = phrases.Concat(background).ToList();
-        var sizes = everyone.GroupBy(p => p.Meaning).ToDictionary(g => g.Key, g => (double)g.Count());
-        return everyone.SelectMany(p => p.Features.Distinct().Select(f => (Feature: f, p.Meaning)))
+        var sizes = phrases.GroupBy(p => p.Meaning).ToDictionary(g => g.Key, g => (double)g.Count());
+        return phrases.SelectMany(p => p.Features.Distinct().Select(f => (Feature: f, p.Meaning)))
             .GroupBy(p => p.Feature)
             .ToFrozenDictionary(g => g.Key, g =>
             {
@@ -128,7 +109,7 @@ internal sealed class PhraseBook
         foreach (var feature in said)
         {
             foreach (var (meaning, share) in votes.GetValueOrDefault(feature, []))
-                count[meaning] = count.GetValueOrDefault(meaning) + share * WeightOf(feature.Concept) / Math.Max(total, Math.Min(FullVote, fullest));
+                count[meaning] = count.GetValueOrDefault(meaning) + share * WeightOf(feature.Concept) / total;
         }
         return count;
     }

@@ -22,7 +22,7 @@ internal sealed class Lexicon
         var reader = new WordReader(null);
         var terms = rules
             .SelectMany(r => r.RidersSay.Prepend(r.Concept).Select(t => (Term: Meaningful(reader.Read(PlainText.Of(t).Letters)), r.Concept)))
-            .Where(t => t.Term.Exists(w => w.Role == Role.Content))
+            .Where(t => t.Term.Count > 0)
             .ToList();
         var built = new List<FrozenDictionary<string, Term[]>>();
         foreach (var round in new[] { 0, 1, 2 })

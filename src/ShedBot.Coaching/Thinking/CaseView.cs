@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cases;
+using ShedBot.Knowledge;
+using ShedBot.Knowledge.Compiling;
+using ShedBot.Reasoning.Evidences;
+using ShedBot.Reasoning.Inference;
+using ShedBot.Reasoning.Modelling;
+
+namespace ShedBot.Coaching.Thinking;
+
+/// <summary>A case seen through the rules: its entries as evidence, and what follows from them. Worked out anew each turn.</summary>
+internal sealed class CaseView
+{
+    /// <summary>After so long the word that all is safe must be given anew: the engine may be hot again.</summary>
+    private static readonly TimeSpan ReadyLasts = TimeSpan.FromHours(6);
+
+    private readonly Lazy<Belief> belief;
+    private readonly DateTimeOffset now;
+
+    private CaseView(
+        KnowledgeBase knowledge,
+        DiagnosticModel model,
+        ImmutableArray<CaseEntry> standing,
+        ImmutableArray<Evidence> evidence,
+        ImmutableArray<CaseEntry> evidenceFrom,
+        ImmutableDictionary<string, string> facts,
+        DateTimeOffset now)
+    {
+        this.now = now;
+        Knowledge = knowledge;
+        Model = model;
+        Standing = standing;
+        Evidence = evidence;
+        EvidenceFrom = evidenceFrom;
+        Facts = facts;
+        belief = new Lazy<Belief>(() => Inferrer.Infer(Model, Evidence));
+    }
+
+    public KnowledgeBase Knowledge { get; }
+
+    /// <summary>The model of the rules with the priors moved by what is known of this bike.</summary>
+    public DiagnosticModel Model { get; }
+
+    public ImmutableArray<CaseEntry> Standing { get; }
+
+    public ImmutableArray<Evidence> Evidence { get; }
+
+    /// <summary>The entry that each piece of <see cref="Evidence"/> comes from.</summary>
+    public ImmutableArray<CaseEntry> EvidenceFrom { get; }
+
+    /// <summary>What is known of the bike, fact to value.</summary>
+    public ImmutableDictionary<string, string> Facts { get; }
+
+    public Belief Belief => belief.Value;
+
+    /// <summary>Questions and checks that were put, whatever came of them.</summary>
+    public int Asked => Standing.Count(IsQuestion);
+
+    /// <summary>The same since the last repair was tried.</summary>
+    public int AskedSinceRepair => Standing.Reverse().TakeWhile(e => !IsRepairResult(e)).Count(IsQuestion);
+
+    public bool Ready => LastReadiness is { Kind: EntryKind.Ready } ready && now - ready.At <= ReadyLasts;
+
+    public bool SaidNotReady => LastReadiness is { Kind: EntryKind.NotReady };
+
+    public IEnumerable<string> Complaints => Standing.Where(e => e.Kind == EntryKind.Complaint).Select(e => e.Subject).Distinct();
+
+    private CaseEntry? LastReadiness => Standing.LastOrDefault(e => e.Kind is EntryKind.Ready or EntryKind.NotReady);
+
+    public static CaseView Of(Case @case, BikeProfile bike, KnowledgeBase knowledge, DateTimeOffset now) =>
+        Of([.. @case.Standing], BikeFacts.Fresh(bike, knowledge, now), knowledge, now);
+
+    /// <summary>The same case, had this fact this value.</summary>
+    public CaseView WithFact(string fact, string value)
+    {
+        var facts = Facts.SetItem(fact, value);
+        return new CaseView(Knowledge, MachineProfile.ModelFor(Knowledge, facts), Standing, Evidence, EvidenceFrom, facts, now);
+    }
+
+    private static CaseView Of(ImmutableArray<CaseEntry> standing, ImmutableDictionary<string, string> facts, KnowledgeBase knowledge, DateTimeOffset now)
+    {
+        foreach (var entry in standing.Where(e => e.Kind == EntryKind.Fact && e.Value is not null))
+            facts = facts.SetItem(entry.Subject, entry.Value!);
+        var evidence = ImmutableArray.CreateBuilder<Evidence>();
+        var from = ImmutableArray.CreateBuilder<CaseEntry>();
+        foreach (var entry in standing)
+        {
+            if (EntryEvidence.Of(entry, knowledge) is not { } piece) continue;
+            evidence.Add(piece);
+            from.Add(entry);
+        }
+
+        return new CaseView(knowledge, MachineProfile.ModelFor(knowledge, facts), standing, evidence.ToImmutable(), from.ToImmutable(), facts, now);
+    }
+
+    private static bool IsQuestion(CaseEntry entry) =>
+        entry.Kind is EntryKind.Answer or EntryKind.NotSure or EntryKind.Cannot or EntryKind.Fact or EntryKind.FactUnknown;
+
+    private static bool IsRepairResult(CaseEntry entry) =>
+        entry.Kind is EntryKind.RepairFailed or EntryKind.RepairBetter or EntryKind.CameBack;
+}

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Cases;
+using ShedBot.Knowledge;
+using ShedBot.Knowledge.Rules;
+using ShedBot.Reasoning.Judging;
+using ShedBot.Reasoning.Planning;
+
+namespace ShedBot.Coaching.Thinking;
+
+/// <summary>Decides what comes next, from what is believed and what may still be done.</summary>
+internal sealed class NextMove(CaseView view, CoachOptions options)
+{
+    /// <summary>How much less likely a repair is to help when the same hands do it once more.</summary>
+    private const double SecondTry = 0.4;
+
+    /// <summary>So many questions are asked before 'something that is not listed' may end a case.</summary>
+    private const int AskedBeforeSomethingElse = 3;
+
+    private readonly KnowledgeBase knowledge = view.Knowledge;
+
+    public Move Choose()
+    {
+        var conflict = Misfit.Measure(view);
+        if (Misfit.ToAskAgain(view, conflict) is { } culprit) return new AskAgain(culprit);
+
+        var tried = view.Standing.Where(e => e.Kind is EntryKind.RepairFailed or EntryKind.CameBack)
+            .Select(e => e.Subject).ToHashSet(StringComparer.Ordinal);
+        var decision = Planner.Decide(Request(view, handsOff: view.SaidNotReady, tried));
+        if (decision.Step is GetHelp && view.SaidNotReady) return new Rest();
+        if (Judge(decision, conflict) is { } reason) return new PassOn(reason);
+        if (FactWorthAsking(decision, tried) is { } fact) return new AskFact(fact);
+        return decision.Step switch
+        {
+            DoCheck check when knowledge.Checks[check.Check].HandsOn && !view.Ready => new AskReady(),
+            DoCheck check => new AskCheck(check.Check),
+            DoRepair when !view.Ready => new AskReady(),
+            DoRepair repair => new ShowRepair(repair.Repair, decision),
+            _ => new PassOn(HandOverReason.HelpIsCheapest),
+        };
+    }
+
+    private HandOverReason? Judge(Decision decision, Conflict? conflict)
+    {
+        var noStepLeft = decision.Considered.All(c => c.Step is GetHelp);
+        var reasons = HandOver.Judge(
+            new CaseStanding(
+                view.Belief,
+                view.Evidence,
+                conflict,
+                AskedAgain: Misfit.Stays(view, conflict),
+                HelpIsCheapest: decision.Step is GetHelp,
+                AnyStepLeft: !noStepLeft,
+                view.AskedSinceRepair),
+            new HandOverLimits(Questions: options.MostQuestions));
+        // Early on 'something else' may lead only because nothing has been asked yet.
+        var early = view.Asked < AskedBeforeSomethingElse;
+        return reasons.Where(r => !(early && r == HandOverReason.SomethingElse))
+            .OrderBy(r => r == HandOverReason.HelpIsCheapest)
+            .Select(r => (HandOverReason?)r)
+            .FirstOrDefault();
+    }
+
+    /// <summary>A fact of the bike is asked only when some answer to it would change the very next step.</summary>
+    private string? FactWorthAsking(Decision decision, HashSet<string> tried)
+    {
+        var asked = view.Standing.Count(e => e.Kind is EntryKind.Fact or EntryKind.FactUnknown && e.Score >= 1);
+        if (asked >= options.MostFacts || view.Asked >= options.FactsWithin || tried.Count > 0) return null;
+        return knowledge.Facts.Values
+            .Where(f => !view.Facts.ContainsKey(f.Id)
+                && !view.Standing.Any(e => e.Kind == EntryKind.FactUnknown && e.Subject == f.Id))
+            .Select(f => (f.Id, Weight: Weight(f)))
+            .Where(f => f.Weight > 0.1)
+            .OrderByDescending(f => f.Weight)
+            .ThenBy(f => f.Id, StringComparer.Ordinal)
+            .Take(3)
+            .Select(f => f.Id)
+            .FirstOrDefault(id => knowledge.Facts[id].Values.Any(v => Step(id, v.Id, tried) != decision.Step));
+    }
+
+    private NextStep Step(string fact, string value, HashSet<string> tried) =>
+        Planner.Decide(Request(view.WithFact(fact, value), view.SaidNotReady, tried)).Step;
+
+    /// <summary>How much belief a fact could move: the belief in each fault it bears on times the size of the move.</summary>
+    private double Weight(FactRule fact) => knowledge.Faults.Values.Sum(fault =>
+        fault.MovedBy.Where(m => m.Fact == fact.Id)
+            .Select(m => m.Times > 0 ? Math.Abs(Math.Log(m.Times)) : 3)
+            .DefaultIfEmpty(0).Max() * Chance(fault.Id));
+
+    private double Chance(string fault) => view.Model.Faults.Any(f => f.Id == fault) ? view.Belief.Marginal(fault) : 0;
+
+    private PlanRequest Request(CaseView of, bool handsOff, HashSet<string> tried)
+    {
+        var closedChecks = of.Standing
+            .Where(e => e.Kind is EntryKind.Answer or EntryKind.NotSure or EntryKind.Cannot)
+            .Select(e => e.Subject)
+            .Concat(KnownAsWell(of))
+            .Concat(handsOff ? knowledge.Checks.Values.Where(c => c.HandsOn).Select(c => c.Id) : [])
+            .ToImmutableHashSet(StringComparer.Ordinal);
+        var closedRepairs = of.Standing.Where(e => e.Kind == EntryKind.RepairRefused).Select(e => e.Subject)
+            .Concat(handsOff ? knowledge.Repairs.Keys : [])
+            .ToImmutableHashSet(StringComparer.Ordinal);
+        return new PlanRequest(of.Belief)
+        {
+            Weights = options.Weights,
+            HazardLimit = options.HazardLimit,
+            ChecksClosed = closedChecks,
+            RepairsClosed = closedRepairs,
+            RepairSuccessFactor = tried.ToImmutableDictionary(r => r, _ => SecondTry, StringComparer.Ordinal),
+            OpenCovers = OpenCovers(of),
+            ClosedCovers = of.Standing.Where(e => e is { Kind: EntryKind.Cannot, Value: not null }).Select(e => e.Value!)
+                .ToImmutableHashSet(StringComparer.Ordinal),
+        };
+    }
+
+    /// <summary>Checks of findings that a check at least as good has answered since the last repair.</summary>
+    private IEnumerable<string> KnownAsWell(CaseView of)
+    {
+        var answered = SinceRepair(of).Where(e => e.Kind == EntryKind.Answer && knowledge.Checks.ContainsKey(e.Subject))
+            .Select(e => of.Model.Checks[of.Model.CheckAt(e.Subject)]).ToList();
+        return of.Model.Checks
+            .Where(c => answered.Any(a => a.Finding == c.Finding && a.Error.FalseNegative <= c.Error.FalseNegative))
+            .Select(c => c.Id);
+    }
+
+    /// <summary>What is open: the covers behind which something was answered since the last repair; a trial ride needs them shut again.</summary>
+    private ImmutableHashSet<string> OpenCovers(CaseView of) => SinceRepair(of)
+        .Where(e => e.Kind == EntryKind.Answer && knowledge.Checks.ContainsKey(e.Subject))
+        .Select(e => knowledge.Checks[e.Subject].Cover)
+        .OfType<string>()
+        .ToImmutableHashSet(StringComparer.Ordinal);
+
+    private static IEnumerable<CaseEntry> SinceRepair(CaseView of) => of.Standing.Reverse()
+        .TakeWhile(e => e.Kind is not (EntryKind.RepairFailed or EntryKind.RepairBetter or EntryKind.CameBack));
+}

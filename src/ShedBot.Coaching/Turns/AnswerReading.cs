@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Knowledge.Understanding;
+
+namespace ShedBot.Coaching.Turns;
+
+/// <summary>Words instead of options: which option of the open question the member means, if any.</summary>
+internal static class AnswerReading
+{
+    /// <summary>From this score on words count as an option picked; below it they are news, or not understood.</summary>
+    private const double Sure = 0.6;
+
+    public static OptionId? Of(TurnDraft draft, string words)
+    {
+        if (Presenting.Card(draft) is not { Options.IsEmpty: false } card) return null;
+        var offered = card.Options.Select(o => (Option: o, Id: OptionId.Read(o.Id)!.Value)).ToList();
+        var heard = AnswerListener.Hear(
+            words,
+            [.. offered.Where(o => o.Option.Role == OptionRole.Answer).Select(o => new AnswerOption(o.Option.Id, o.Option.Label, Phrases(draft, o.Id)))]);
+        if (heard is null || heard.Score < Sure) return null;
+        if (heard.Kind == AnswerKind.Option) return OptionId.Read(heard.OptionId!);
+        var token = Token(heard.Kind);
+        return offered.Where(o => o.Id.Token == token).Select(o => (OptionId?)o.Id).FirstOrDefault() ?? Always(draft, token);
+    }
+
+    /// <summary>Taking back, asking why and leaving are understood at any open question, also where no option says so.</summary>
+    private static OptionId? Always(TurnDraft draft, string token) =>
+        !draft.Case.IsClosed && token is OptionId.Back or OptionId.Leave or OptionId.Why
+            ? new OptionId(draft.Case.Open.Serial, token)
+            : null;
+
+    private static string Token(AnswerKind kind) => kind switch
+    {
+        AnswerKind.NotSure => OptionId.NotSure,
+        AnswerKind.Cannot => OptionId.Cannot,
+        AnswerKind.Back => OptionId.Back,
+        AnswerKind.Why => OptionId.Why,
+        AnswerKind.ShowMe => OptionId.ShowMe,
+        AnswerKind.Stop => OptionId.Leave,
+        _ => "",
+    };
+
+    private static ImmutableArray<string> Phrases(TurnDraft draft, OptionId option) => option switch
+    {
+        { AsState: { } state } when draft.Case.Open.Kind == AskKind.Check =>
+            [.. draft.Knowledge.Findings[draft.Knowledge.Checks[draft.Case.Open.Subject].Tells].States.Where(s => s.Id == state).SelectMany(s => s.RidersSay.Add(s.Says))],
+        { AsState: { } state } when draft.Case.Open.Kind == AskKind.Fact =>
+            [.. draft.Knowledge.Facts[draft.Case.Open.Subject].Values.Where(v => v.Id == state).SelectMany(v => v.RidersSay)],
+        { AsComplaint: { } complaint } => draft.Knowledge.Complaints[complaint].RidersSay,
+        _ => [.. StandingPhrases.GetValueOrDefault(option.Token, [])],
+    };
+
+    /// <summary>What riders say for the answers that are the same in every case.</summary>
+    private static readonly Dictionary<string, string[]> StandingPhrases = new(StringComparer.Ordinal)
+    {
+        [OptionId.Ready] = ["yes", "ready", "all safe", "all good", "it is off and cold", "done that", "i am at the bike", "ok go on"],
+        [OptionId.NotYet] = ["no", "not yet", "later", "it is still hot", "i am not at the bike"],
+        [OptionId.Done] = ["done", "i did it", "finished", "did that", "done it all", "fitted it"],
+        [OptionId.StepByStep] = ["step by step", "one at a time", "next", "next step", "guide me", "walk me through it"],
+        [OptionId.Held] = ["yes", "it works", "fixed", "all good now", "that was it", "gone", "it holds", "sorted", "works great"],
+        [OptionId.Better] = ["better but not gone", "a bit better", "somewhat better", "improved", "still a little"],
+        [OptionId.NoChange] = ["no", "no change", "still the same", "nothing changed", "did not help", "same as before", "still does it"],
+        [OptionId.CameBack] = ["it came back", "same trouble again", "it is back", "did not last"],
+        [OptionId.NoneOfThese] = ["none of these", "none", "something else", "no"],
+        [OptionId.Safe] = ["everybody is safe", "safe now", "we are ok", "all safe", "yes", "go on"],
+        [OptionId.Helper] = ["helper please", "i want a human", "get somebody"],
+    };
+}

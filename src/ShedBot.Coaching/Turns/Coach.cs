@@ -1,0 +1,61 @@
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Speaking;
+using ShedBot.Knowledge;
+using ShedBot.Knowledge.Understanding;
+
+namespace ShedBot.Coaching.Turns;
+
+/// <summary>The coach: a function of the case, what came in, the rules and the time. Touches no clock, no chance, no store; safe to share between threads.</summary>
+public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptions options)
+{
+    public KnowledgeBase Knowledge => knowledge;
+
+    /// <summary>Takes one turn. The same arguments give the same turn.</summary>
+    /// <param name="now">The time of the turn, UTC.</param>
+    public Turn Take(Case before, BikeProfile bike, Incoming incoming, DateTimeOffset now)
+    {
+        if (before.Handled.Contains(incoming.EventId)) return new Turn(before, bike, null, []);
+        var draft = new TurnDraft(before, bike, knowledge, options, now);
+        switch (incoming)
+        {
+            case MemberSaid said when before.IsClosed && !ComesBack(draft, said.Words):
+                return new Turn(before, bike, null, [], OpensNew: true);
+            case MemberSaid said:
+                new WordsHandler(draft, listener).Handle(said.Words);
+                break;
+            case MemberChose chose:
+                Choose(draft, chose.OptionId);
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(incoming), incoming, "A turn is words or a choice.");
+        }
+
+        return draft.Finish(incoming.EventId);
+    }
+
+    /// <summary>What is said to somebody who has no case yet.</summary>
+    public static Cards.Card Welcome(string name) => HelpCards.Welcome(name);
+
+    private static bool ComesBack(TurnDraft draft, string words) =>
+        draft.Case.Phase == CasePhase.Solved
+        && AnswerReading.Of(draft, words) is { Token: OptionId.CameBack };
+
+    private static void Choose(TurnDraft draft, string optionId)
+    {
+        if (OptionId.Read(optionId) is not { } option)
+        {
+            draft.Say(HelpCards.NotAnOption());
+            Presenting.Again(draft);
+        }
+        else if (option.Serial != draft.Case.Open.Serial || !Presenting.Offers(draft, option))
+        {
+            draft.Say(HelpCards.Late(draft.Case.IsClosed));
+            Presenting.Again(draft);
+        }
+        else
+        {
+            new ChoiceHandler(draft).Handle(option);
+        }
+    }
+}

@@ -1,0 +1,11 @@
+namespace ShedBot.Coaching.Turns;
+
+/// <summary>Something a member did.</summary>
+/// <param name="EventId">The platform's name for this event: the same event coming twice is answered once.</param>
+public abstract record Incoming(string EventId);
+
+/// <summary>The member wrote something in their own words.</summary>
+public sealed record MemberSaid(string EventId, string Words) : Incoming(EventId);
+
+/// <summary>The member picked an option of a card.</summary>
+public sealed record MemberChose(string EventId, string OptionId) : Incoming(EventId);

@@ -1,0 +1,42 @@
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Speaking;
+
+namespace ShedBot.Coaching.Turns;
+
+/// <summary>The card of the open question.</summary>
+internal static class Presenting
+{
+    /// <summary>The card that the open question is shown with; null when none is open.</summary>
+    public static Card? Card(TurnDraft draft, string? lead = null)
+    {
+        var (view, open) = (draft.View, draft.Case.Open);
+        return open.Kind switch
+        {
+            AskKind.Trouble => QuestionCards.Trouble("What does the bike do?", "Tell me in your own words what it does, and what you were doing when it did."),
+            AskKind.WhichComplaint => QuestionCards.WhichComplaint(view, open, Complaints.ToOffer(view, open.Subject)),
+            AskKind.Fact => QuestionCards.Fact(view, open),
+            AskKind.Check => QuestionCards.Check(view, open, lead),
+            AskKind.Ready when draft.Case.Phase == CasePhase.Resting => QuestionCards.Rest(view, open),
+            AskKind.Ready => QuestionCards.Ready(view, open),
+            AskKind.Repair => RepairCards.Cause(view, open, lead),
+            AskKind.RepairStep => RepairCards.Step(view, open),
+            AskKind.DidItHold => RepairCards.Prove(view, open),
+            AskKind.WhichAnswer => QuestionCards.WhichAnswer(view, open),
+            AskKind.AllSafe => ClosingCards.Emergency(draft.Knowledge.Emergencies[open.Subject], open),
+            AskKind.None when draft.Case.Phase == CasePhase.Solved => HelpCards.StillHolds(open),
+            _ => null,
+        };
+    }
+
+    public static void Now(TurnDraft draft, string? lead = null)
+    {
+        if (Card(draft, lead) is { } card) draft.Say(card);
+    }
+
+    /// <summary>Shows the open question once more, with its options as they were.</summary>
+    public static void Again(TurnDraft draft) => Now(draft);
+
+    public static bool Offers(TurnDraft draft, OptionId option) =>
+        Card(draft) is { } card && card.Options.Any(o => o.Id == option.ToString());
+}

@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Keeping;
+
+namespace ShedBot.Coaching.Turns;
+
+/// <summary>What one turn comes to.</summary>
+/// <param name="Case">The case after; the very case that came in when the event was answered before.</param>
+/// <param name="Bike">The bike after.</param>
+/// <param name="Outcome">Set when this turn closed the case.</param>
+/// <param name="Say">What to say, in order; empty only when the event was answered before.</param>
+/// <param name="OpensNew">True when the words are for a new case: the case that came in is closed and stays as it is.</param>
+public sealed record Turn(Case Case, BikeProfile Bike, Outcome? Outcome, ImmutableArray<Card> Say, bool OpensNew = false);

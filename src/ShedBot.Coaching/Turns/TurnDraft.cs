@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Thinking;
+using ShedBot.Knowledge;
+
+namespace ShedBot.Coaching.Turns;
+
+/// <summary>One turn in the making. Lives for one call; what it holds is replaced, never changed in place.</summary>
+internal sealed class TurnDraft
+{
+    /// <summary>How many events are remembered as answered: enough for every replay of a platform, few enough to store with each turn.</summary>
+    private const int EventsRemembered = 20;
+
+    private readonly BikeProfile bikeBefore;
+    private readonly DateTimeOffset now;
+    private readonly List<Card> say = [];
+    private CaseView? view;
+    private Outcome? outcome;
+
+    public TurnDraft(Case before, BikeProfile bike, KnowledgeBase knowledge, CoachOptions options, DateTimeOffset now)
+    {
+        bikeBefore = bike;
+        this.now = now;
+        Knowledge = knowledge;
+        Options = options;
+        Bike = bike;
+        Case = before with { Turn = before.Turn + 1, Version = before.Version + 1, LastTurnAt = now, KnowledgeVersion = knowledge.Version };
+    }
+
+    public Case Case { get; private set; }
+
+    public BikeProfile Bike { get; private set; }
+
+    public KnowledgeBase Knowledge { get; }
+
+    public CoachOptions Options { get; }
+
+    public CaseView View => view ??= CaseView.Of(Case, Bike, Knowledge, now);
+
+    public void Say(Card card) => say.Add(card);
+
+    public void Add(EntryKind kind, string subject = "", string? value = null, double score = 1) =>
+        Replace(Case with { Entries = Case.Entries.Add(new CaseEntry(Case.Turn, kind, subject, value, score, now)) });
+
+    public void Strike(Func<CaseEntry, bool> fits) => Replace(Case with { Entries = Striking.Where(Case.Entries, fits) });
+
+    public CaseEntry? StrikeLast()
+    {
+        var (entries, takenBack) = Striking.Last(Case.Entries);
+        Replace(Case with { Entries = entries });
+        return takenBack;
+    }
+
+    public void OpenWith(string words)
+    {
+        if (Case.OpeningWords.Length == 0) Replace(Case with { OpeningWords = words });
+    }
+
+    /// <summary>Puts a new question; the serial makes every option of an older one a late one.</summary>
+    public Ask Put(AskKind kind, string subject = "", int position = 0)
+    {
+        var open = new Ask(kind, subject, position, Case.Open.Serial + 1);
+        Case = Case with { Open = open };
+        return open;
+    }
+
+    public void Fire(CaseTrigger trigger)
+    {
+        var phase = CaseMachine.After(Case.Phase, trigger);
+        Case = Case with { Phase = phase };
+        Case = Case with { ClosedAt = Case.IsClosed ? now : null };
+    }
+
+    public void Learn(string fact, string value, string how)
+    {
+        Bike = Bike with { Facts = Bike.Facts.SetItem(fact, new BikeFact(value, now, how)) };
+        view = null;
+    }
+
+    public void LogWork(string repair)
+    {
+        Bike = Bike with { Work = Bike.Work.Add(new WorkDone(repair, Knowledge.Repairs[repair].Does, Case.Id, now)) };
+    }
+
+    public void Close(string? repair, ImmutableArray<OutcomeCause> causes) =>
+        outcome = new Outcome(Case.Id, Case.Phase, repair, causes, View.Asked, Knowledge.Version, now);
+
+    public Turn Finish(string eventId)
+    {
+        var handled = Case.Handled.Add(eventId);
+        if (handled.Length > EventsRemembered) handled = handled.RemoveRange(0, handled.Length - EventsRemembered);
+        return new Turn(Case with { Handled = handled }, Stamp(Bike), outcome, [.. say]);
+    }
+
+    private BikeProfile Stamp(BikeProfile after) => ReferenceEquals(after, bikeBefore) ? after : after with { Version = bikeBefore.Version + 1 };
+
+    private void Replace(Case after)
+    {
+        Case = after;
+        view = null;
+    }
+}

@@ -1,0 +1,132 @@
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Speaking;
+using ShedBot.Knowledge.Understanding;
+
+namespace ShedBot.Coaching.Turns;
+
+/// <summary>What the member's own words do, at any time: an answer, news, a correction, a question of theirs, an emergency.</summary>
+internal sealed class WordsHandler(TurnDraft draft, Listener listener)
+{
+    /// <summary>From this score on a complaint counts as said; below it the rider is asked which one they mean.</summary>
+    private const double Clear = 0.5;
+
+    /// <summary>From this score on a finding that was overheard counts, softly.</summary>
+    private const double Overheard = 0.5;
+
+    public void Handle(string words)
+    {
+        var understood = listener.Understand(words);
+        if (understood.Emergency is { } emergency)
+        {
+            Advancing.Emergency(draft, emergency);
+            return;
+        }
+
+        if (AnswerReading.Of(draft, words) is { } option)
+        {
+            new ChoiceHandler(draft).Handle(option);
+            return;
+        }
+
+        if (understood.HowTo is { } howTo && understood.Complaints.IsEmpty)
+        {
+            draft.Say(HelpCards.HowTo(draft.Knowledge.HowTos[howTo.Id]));
+            Presenting.Again(draft);
+            return;
+        }
+
+        if (draft.Case.Open.Kind is AskKind.AllSafe)
+        {
+            Presenting.Again(draft);
+            return;
+        }
+
+        if (draft.Case.Phase == CasePhase.Opening) Opening(words, understood);
+        else Later(understood);
+    }
+
+    private void Opening(string words, Understood understood)
+    {
+        if (understood.NotMine)
+        {
+            draft.Say(HelpCards.NotMine(understood.NotMineBecause));
+            if (draft.Case.Open.Kind == AskKind.WhichComplaint) Presenting.Again(draft);
+            else if (draft.Case.Open.Kind == AskKind.None) draft.Put(AskKind.Trouble);
+            return;
+        }
+
+        draft.OpenWith(words);
+        Note(understood);
+        var clear = understood.Complaints.Where(c => c.Score >= Clear).ToList();
+        foreach (var complaint in clear) draft.Add(EntryKind.Complaint, complaint.Id, score: complaint.Score);
+        if (clear.Count > 0)
+        {
+            Advancing.Next(draft, HelpCards.Heard(draft.View, clear.Select(c => c.Id)));
+            return;
+        }
+
+        var misses = draft.Case.Open.Kind == AskKind.Trouble ? draft.Case.Open.Position : 0;
+        draft.Put(AskKind.WhichComplaint, string.Join(',', understood.Complaints.Select(c => c.Id)), misses);
+        Presenting.Now(draft);
+    }
+
+    private void Later(Understood understood)
+    {
+        var asked = draft.Case.Open.Kind == AskKind.Check ? draft.Knowledge.Checks[draft.Case.Open.Subject].Tells : null;
+        if (understood.Findings.FirstOrDefault(f => f.Subject == asked && f.Score >= Overheard) is { } answer)
+        {
+            var check = draft.Case.Open.Subject;
+            Note(understood with { Findings = understood.Findings.Remove(answer) });
+            Answering.Answer(draft, check, answer.State);
+            return;
+        }
+
+        var before = draft.Case.Entries;
+        Note(understood);
+        foreach (var complaint in understood.Complaints.Where(c => c.Score >= Clear && !draft.View.Complaints.Contains(c.Id)))
+            draft.Add(EntryKind.Complaint, complaint.Id, score: complaint.Score);
+        if (draft.Case.Entries == before)
+        {
+            draft.Say(HelpCards.NotUnderstood(draft.Case.Open.Kind));
+            Presenting.Again(draft);
+            return;
+        }
+
+        var news = draft.Case.Entries.Where(e => e.Turn == draft.Case.Turn && !e.Struck).Select(e => Told.Line(draft.View, e));
+        Advancing.Next(draft, $"Noted: {string.Join("; ", news)}.");
+    }
+
+    /// <summary>Writes down what was volunteered; what contradicts an earlier line corrects it.</summary>
+    private void Note(Understood understood)
+    {
+        foreach (var denied in understood.Denied.Where(d => !draft.View.Standing.Any(e => e.Kind == EntryKind.Denied && e.Subject == d)))
+        {
+            draft.Strike(e => e.Kind == EntryKind.Complaint && e.Subject == denied);
+            draft.Add(EntryKind.Denied, denied);
+        }
+
+        foreach (var heard in understood.Findings.Where(f => f.Score >= Overheard))
+        {
+            if (Says(heard.Subject) == heard.State) continue;
+            draft.Strike(e => About(e) == heard.Subject);
+            draft.Add(EntryKind.Volunteered, heard.Subject, heard.State, heard.Score);
+        }
+
+        foreach (var heard in understood.Facts.Where(f => f.Score >= Overheard))
+        {
+            if (draft.View.Facts.GetValueOrDefault(heard.Subject) == heard.State) continue;
+            draft.Strike(e => e.Kind == EntryKind.Fact && e.Subject == heard.Subject);
+            draft.Add(EntryKind.Fact, heard.Subject, heard.State, heard.Score);
+            draft.Learn(heard.Subject, heard.State, "heard");
+        }
+    }
+
+    private string? Says(string finding) => draft.Case.Standing.LastOrDefault(e => About(e) == finding)?.Value;
+
+    private string? About(CaseEntry entry) => entry.Kind switch
+    {
+        EntryKind.Volunteered => entry.Subject,
+        EntryKind.Answer when draft.Knowledge.Checks.TryGetValue(entry.Subject, out var check) => check.Tells,
+        _ => null,
+    };
+}
