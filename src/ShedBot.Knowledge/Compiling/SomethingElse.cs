@@ -24,15 +24,19 @@ internal static class SomethingElse
     private static Finding WithBaseRate(Finding finding, Dictionary<string, double> priors, Draft rules)
     {
         var all = priors.Values.Sum();
-        var gross = finding.Leak.ToArray();
+        var excess = new double[finding.States.Length];
         foreach (var fault in rules.Faults)
         {
             if (!fault.Rule.ShowsAs.TryGetValue(finding.Id, out var words)) continue;
             var shown = Strengths.Gross(finding.States, words);
-            for (var v = 1; v < gross.Length; v++)
-                gross[v] += Math.Max(0, shown[v] - finding.Leak[v]) * priors[fault.Rule.Id] / all;
+            for (var v = 1; v < excess.Length; v++)
+                excess[v] += Math.Max(0, shown[v] - finding.Leak[v]) * priors[fault.Rule.Id] / all;
         }
 
+        // What goes beyond the leak must fit beside it.
+        var room = Strengths.MaxSum - finding.Leak.Skip(1).Sum();
+        var scale = Math.Min(1, room / Math.Max(excess.Sum(), double.Epsilon));
+        var gross = finding.Leak.Select((leak, v) => v == 0 ? 0 : leak + (excess[v] * scale)).ToArray();
         return finding with { Links = finding.Links.Add(new Link(KnowledgeBase.SomethingElse, GrossStrength.ToNet(gross, finding.Leak.AsSpan()))) };
     }
 }

@@ -12,7 +12,7 @@ internal static class PhraseRules
         "A phrase of signs only says nothing and could match anything.");
 
     public static readonly LintRule RepeatedPhrase = new("R062", Severity.Warning, "a phrase that stands twice in one place",
-        "The second one adds nothing.");
+        "The second one adds nothing to what the first one teaches the coach. Take it out.");
 
     public static readonly LintRule UnaskedHowTo = new("R063", Severity.Warning, "a how-to that nobody asks for",
         "Without phrases under 'riders ask' it is never found. Add the question as riders put it.");

@@ -75,6 +75,6 @@ internal static partial class WorkLook
     }
 
     /// <summary>Words that send the rider to their own part, or name where the figure comes from.</summary>
-    [GeneratedRegex(@"\b(measur|match|compar|your own|stamped|marked|same as|like the old|according to|catalogue|ISO|DIN|JIS|ANSI|ASTM|BS|EN)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?i:measur|match|compar|your own|stamped|marked|same as|like the old|according to|catalogue)|\b(?:ISO|DIN|JIS|ANSI|ASTM|BS|EN)\b", RegexOptions.CultureInvariant)]
     private static partial Regex Backed();
 }

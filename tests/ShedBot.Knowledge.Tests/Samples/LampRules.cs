@@ -171,13 +171,19 @@ internal static class LampRules
 
     public static KnowledgeBase Knowledge() => Load().Knowledge!;
 
-    /// <summary>The rules with one piece of text put in another's place; the piece must stand there exactly once.</summary>
-    public static LoadResult With(string piece, string instead) => KnowledgeLoader.Load([RuleText.FromText(File, Bent(piece, instead))]);
+    /// <summary>The rules with pieces of text put in others' places: piece, instead, piece, instead. Each piece must stand there exactly once.</summary>
+    public static LoadResult With(params string[] swaps) => KnowledgeLoader.Load([RuleText.FromText(File, Bent(swaps))]);
 
-    public static string Bent(string piece, string instead)
+    /// <inheritdoc cref="With"/>
+    public static string Bent(params string[] swaps)
     {
-        var (text, old, with) = (Text.ReplaceLineEndings("\n"), piece.ReplaceLineEndings("\n"), instead.ReplaceLineEndings("\n"));
-        Assert.Equal(2, text.Split(old).Length);
-        return text.Replace(old, with, StringComparison.Ordinal);
+        var text = Text.ReplaceLineEndings("\n");
+        for (var i = 0; i < swaps.Length; i += 2)
+        {
+            Assert.True(text.Split(swaps[i]).Length == 2, $"'{swaps[i]}' must stand in the rules exactly once.");
+            text = text.Replace(swaps[i], swaps[i + 1], StringComparison.Ordinal);
+        }
+
+        return text;
     }
 }
