@@ -11,7 +11,7 @@ internal static class TextRules
     public static readonly LintRule NotText = new("R002", Severity.Error, "the file is not plain UTF-8 text",
         "Broken encodings, control characters and hidden direction marks make a rule look other than it is read. Save the file as UTF-8 and take them out.");
 
-    public static readonly LintRule Tab = new("R003", Severity.Error, "a tab",
+    public static readonly LintRule Tab = new("R003", Severity.Error, "a tab character",
         "YAML shows nesting by spaces and takes no tabs in front of a line; a tab looks like spaces and is not. Use two spaces.");
 
     public static readonly LintRule BrokenYaml = new("R004", Severity.Error, "the file is no YAML",
