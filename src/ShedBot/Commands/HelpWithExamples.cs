@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using ShedBot.Hearing;
+using ShedBot.Practice;
+using ShedBot.Reckoning;
+using ShedBot.Rules;
+
+namespace ShedBot.Commands;
+
+/// <summary>The usual help, followed by examples that can be copied, and by how the command ends.</summary>
+internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLineAction
+{
+    private const string Run = "dotnet run --project src/ShedBot -- ";
+
+    public override bool ClearsParseErrors => true;
+
+    public override int Invoke(ParseResult parseResult)
+    {
+        var code = usual.Invoke(parseResult);
+        var output = parseResult.InvocationConfiguration.Output;
+        output.WriteLine("Examples:");
+        foreach (var (say, type) in Examples(parseResult.CommandResult.Command.Name))
+        {
+            output.WriteLine($"  # {say}");
+            output.WriteLine($"  {type}");
+        }
+
+        output.WriteLine();
+        output.WriteLine("Ends with 0 when all went well, 1 when what it was given has errors, 2 when the rules are broken,");
+        output.WriteLine("3 when the data file cannot be used, 4 when a setting is out of its range.");
+        return code;
+    }
+
+    private static ImmutableArray<(string Say, string Type)> Examples(string command) => command switch
+    {
+        PracticeCommand.Name =>
+        [
+            ("talk a trouble through; type numbers, letters or your own words", Run + "practice"),
+            ("the same from a script: one line in, plain text out, always the same at a fixed time",
+                "printf 'clutch wont let go\\n1\\nbye\\n' | " + Run + "practice --plain --data /tmp/try.shed --now 2026-05-01T10:00:00Z"),
+            ("as another member of the (invented) club", Run + "practice --as Mira"),
+        ],
+        LintCommand.Name =>
+        [
+            ("look over all rules", Run + "lint knowledge"),
+            ("look over one file together with the rest", Run + "lint knowledge my-new-rules.yaml"),
+            ("what a code in the report means", Run + "lint --explain R021"),
+        ],
+        UnderstandCommand.Name =>
+            [("what is heard in a message", "echo 'it does not slip, it drags' | " + Run + "understand")],
+        ReasonCommand.Name =>
+        [
+            ("beliefs and costs of a file of models", Run + "reason models.jsonl > answers.jsonl"),
+            ("the same through a pipe", "head -3 models.jsonl | " + Run + "reason -"),
+        ],
+        _ =>
+        [
+            ("talk a trouble through", "dotnet run --project src/ShedBot"),
+            ("more about one command", Run + "practice --help"),
+            ("look over the rules", Run + "lint knowledge"),
+        ],
+    };
+}

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Turns;
+
+namespace ShedBot.Practice;
+
+/// <summary>What to type for each option of a card: answers are numbered in their order; helping options have a letter that is the same on every card.</summary>
+internal sealed class AnswerKeys
+{
+    private static readonly ImmutableDictionary<string, string> Letters = new Dictionary<string, string>
+    {
+        [OptionId.NotSure] = "n",
+        [OptionId.Cannot] = "c",
+        [OptionId.ShowMe] = "s",
+        [OptionId.Why] = "w",
+        [OptionId.Back] = "b",
+        [OptionId.Change] = "e",
+        [OptionId.Helper] = "h",
+        [OptionId.Leave] = "l",
+        [OptionId.CameBack] = "r",
+    }.ToImmutableDictionary(StringComparer.Ordinal);
+
+    private readonly ImmutableArray<(string Key, CardOption Option)> all;
+
+    private AnswerKeys(ImmutableArray<(string Key, CardOption Option)> all) => this.all = all;
+
+    public static AnswerKeys None { get; } = new([]);
+
+    public IEnumerable<(string Key, CardOption Option)> Answers => all.Where(k => k.Option.Role == OptionRole.Answer);
+
+    public IEnumerable<(string Key, CardOption Option)> Helps => all.Where(k => k.Option.Role == OptionRole.Help);
+
+    public bool IsEmpty => all.IsEmpty;
+
+    public static AnswerKeys Of(Card card)
+    {
+        var keys = ImmutableArray.CreateBuilder<(string, CardOption)>(card.Options.Length);
+        var (number, spare) = (0, 'p');
+        foreach (var option in card.Options)
+        {
+            var token = OptionId.Read(option.Id)?.Token ?? "";
+            keys.Add((option.Role == OptionRole.Answer
+                ? (++number).ToString(CultureInfo.InvariantCulture)
+                : Letters.GetValueOrDefault(token) ?? spare++.ToString(), option));
+        }
+
+        return new(keys.MoveToImmutable());
+    }
+
+    /// <returns>The option that was typed, or null when it is none of these keys.</returns>
+    public CardOption? Find(string typed) =>
+        all.FirstOrDefault(k => string.Equals(k.Key, typed, StringComparison.OrdinalIgnoreCase)).Option;
+
+    /// <summary>Whether both ask the very same question.</summary>
+    public bool Same(AnswerKeys other) => all.Select(k => k.Option.Id).SequenceEqual(other.all.Select(k => k.Option.Id));
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Knowledge;
+using ShedBot.Terminal;
+
+namespace ShedBot.Practice;
+
+/// <summary>What the practice terminal itself has to say: its words, the member's cases, their bike.</summary>
+internal static class LocalCards
+{
+    private const int MostWords = 60;
+
+    public static Card Help { get; } = new(
+        "How to talk with me here",
+        [
+            new TextBlock("Type the number of an answer, the letter of a help, or your own words. You may say more than was asked, and correct yourself at any time."),
+            new ListBlock(
+                "These letters are the same on every card",
+                [
+                    "n  not sure", "c  can't do that now", "s  show me how", "w  why do you ask", "b  back: take the last answer back",
+                    "e  change an earlier answer", "h  I'd rather have a helper", "l  leave it for now", "r  it came back",
+                ]),
+            new ListBlock(
+                "These words are for the terminal, not for the coach",
+                [
+                    "belief     what the coach thinks so far, as bars",
+                    "cases      your cases",
+                    "bike       what is known of your bike, and the work done on it",
+                    "as NAME    talk as another member",
+                    "help       this",
+                    "bye        stop; everything is kept, and we go on where we were",
+                ]),
+        ],
+        []);
+
+    public static Card Cases(IReadOnlyCollection<Case> cases) => new(
+        "Your cases",
+        cases.Count == 0
+            ? [new TextBlock("None yet. Tell me what the bike does.")]
+            : [new ListBlock("", [.. cases.Select(c => $"{Day(c.OpenedAt)}  {Phase(c.Phase)}: {Words(c)}")])],
+        []);
+
+    public static Card Bike(BikeProfile? bike, KnowledgeBase knowledge)
+    {
+        var facts = bike is null ? [] : bike.Facts.Select(f => Fact(f.Key, f.Value, knowledge)).ToImmutableArray();
+        var work = bike is null ? [] : bike.Work.Select(w => $"{Day(w.At)}  {CleanText.OneLine(w.What, 200)}").ToImmutableArray();
+        return facts.IsEmpty && work.IsEmpty
+            ? new Card("Your bike", [new TextBlock("Nothing is known of it yet; I keep what you tell me and what we mend.")], [])
+            : new Card("Your bike", [.. List("What you told me", facts), .. List("Work done", work)], []);
+    }
+
+    private static IEnumerable<CardBlock> List(string heading, ImmutableArray<string> items) =>
+        items.IsEmpty ? [] : [new ListBlock(heading, items)];
+
+    private static string Fact(string id, BikeFact fact, KnowledgeBase knowledge)
+    {
+        var rule = knowledge.Facts.GetValueOrDefault(id);
+        var value = rule?.Values.FirstOrDefault(v => v.Id == fact.Value)?.Says ?? fact.Value;
+        return $"{rule?.Called ?? id}: {value} ({fact.How} on {Day(fact.Learnt)})";
+    }
+
+    private static string Words(Case c) => c.OpeningWords.Length == 0 ? "nothing told yet" : $"\"{CleanText.OneLine(c.OpeningWords, MostWords)}\"";
+
+    private static string Phase(CasePhase phase) => phase switch
+    {
+        CasePhase.Opening => "just begun",
+        CasePhase.Asking => "finding the cause",
+        CasePhase.Resting => "resting until you are at the bike",
+        CasePhase.Repairing => "being mended",
+        CasePhase.Proving => "to be proved",
+        CasePhase.Solved => "mended",
+        CasePhase.HandedOver => "handed to a helper",
+        CasePhase.Stopped => "stopped for safety",
+        CasePhase.Left => "left",
+        _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, null),
+    };
+
+    private static string Day(DateTimeOffset at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,68 @@
+using System.CommandLine;
+using Microsoft.Extensions.Options;
+using ShedBot.Rules;
+using ShedBot.Storage;
+
+namespace ShedBot.Practice;
+
+/// <summary><c>practice</c>: talk a trouble through in the terminal.</summary>
+internal static class PracticeCommand
+{
+    public const string Name = "practice";
+
+    public static Command Create()
+    {
+        var plain = new Option<bool>("--plain") { Description = "One line in, plain text out: for pipes and scripts. Also taken when the output is not a terminal." };
+        var echo = new Option<bool>("--echo") { Description = "With --plain: repeat each line that comes in after '> ', so that the output reads as the whole conversation." };
+        var member = new Option<string?>("--as") { Description = "The member who talks first; 'as NAME' changes it later.", HelpName = "NAME" };
+        var data = new Option<string?>("--data") { Description = "The data file. Without it: data/practice.shed here.", HelpName = "FILE" };
+        var rules = RulesFolder.Option();
+        var now = new Option<string?>("--now")
+        {
+            Description = "Let the clock stand still at this time, such as 2026-05-01T10:00:00Z: the same lines then give the same words.",
+            HelpName = "TIME",
+        };
+        var command = new Command(
+            Name,
+            "Talk a trouble through in this terminal, with several members by name and without any account. Type the number of an answer, the "
+            + "letter of a help, or your own words; 'help' tells the rest. Everything is kept as you go: stop whenever you like and go on later.");
+        foreach (var option in new Option[] { plain, echo, member, data, rules, now }) command.Options.Add(option);
+        command.SetAction((parse, ct) => RunAsync(
+            new Dictionary<string, string?>
+            {
+                [nameof(PracticeSettings.Plain)] = parse.GetValue(plain) ? bool.TrueString : null,
+                [nameof(PracticeSettings.Echo)] = parse.GetValue(echo) ? bool.TrueString : null,
+                [nameof(PracticeSettings.As)] = parse.GetValue(member),
+                [nameof(PracticeSettings.Data)] = parse.GetValue(data),
+                [nameof(PracticeSettings.Knowledge)] = parse.GetValue(rules),
+                [nameof(PracticeSettings.Now)] = parse.GetValue(now),
+            },
+            ct));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(Dictionary<string, string?> given, CancellationToken ct)
+    {
+        try
+        {
+            using var host = PracticeHost.Build(given.Where(g => g.Value is not null).ToDictionary(g => $"{PracticeSettings.Section}:{g.Key}", g => g.Value));
+            return await PracticeHost.RunAsync(host, ct);
+        }
+        catch (OptionsValidationException e)
+        {
+            foreach (var failure in e.Failures) await Console.Error.WriteLineAsync(failure);
+            return ExitCodes.SettingRefused;
+        }
+        catch (InvalidOperationException e) when (e.InnerException is FormatException or ArgumentException)
+        {
+            // A setting that is not even a number, such as SHEDBOT_PRACTICE__WIDTH=wide: the message names it.
+            await Console.Error.WriteLineAsync(e.Message);
+            return ExitCodes.SettingRefused;
+        }
+        catch (Exception e) when (e is StoreRefusedException or StoreStoppedException)
+        {
+            await Console.Error.WriteLineAsync(e.Message);
+            return ExitCodes.DataRefused;
+        }
+    }
+}

@@ -1,0 +1,190 @@
+using System.Globalization;
+using Microsoft.Extensions.Logging;
+using ShedBot.Cards;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Turns;
+using ShedBot.Knowledge.Loading;
+using ShedBot.Rules;
+using ShedBot.Storage;
+using ShedBot.Terminal;
+
+namespace ShedBot.Practice;
+
+/// <summary>One sitting at the practice terminal: a line in, what the coach says out. What was said is marked as said only after it has left the program.</summary>
+internal sealed class PracticeSession : IDisposable
+{
+    /// <summary>Characters of a typed line that are read. Above what the coach takes for too long, so that it can say so.</summary>
+    public const int MostRead = 8000;
+
+    /// <summary>Characters of a typed line that are shown again.</summary>
+    public const int MostRepeated = 400;
+
+    private const int MostUnsaid = 100, MostCases = 20;
+
+    private readonly IShedStore store;
+    private readonly RulesInUse rules;
+    private readonly IScreen screen;
+    private readonly BoundedLines lines;
+    private readonly TimeProvider clock;
+    private readonly ILogger logger;
+    private readonly CaseNumbers numbers;
+    private readonly CaseDesk desk;
+    private MemberName member;
+    private AnswerKeys keys = AnswerKeys.None;
+
+    public PracticeSession(
+        IShedStore store, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first)
+    {
+        (this.store, this.rules, this.screen, this.clock, this.logger, member) = (store, rules, screen, clock, logger, first);
+        lines = new BoundedLines(input, MostRead);
+        numbers = new CaseNumbers(store);
+        desk = new CaseDesk(store, () => rules.Coach, clock, numbers.Next);
+    }
+
+    public async Task RunAsync(CancellationToken ct)
+    {
+        logger.Opened(rules.Knowledge.Version);
+        await GreetAsync(ct);
+        while (true)
+        {
+            screen.Invite(member);
+            await screen.FlushAsync(ct);
+            // A read from a terminal cannot be called off, so the wait for it is.
+            if (await lines.ReadAsync(ct).AsTask().WaitAsync(ct) is not { } line) break;
+            screen.Repeat(line);
+            if (!await HandleAsync(line, ct)) break;
+        }
+
+        screen.Say("Bye. Everything you told me is kept; we go on where we were.");
+        await screen.FlushAsync(ct);
+    }
+
+    public void Dispose() => desk.Dispose();
+
+    /// <returns>False when the member is leaving.</returns>
+    private async Task<bool> HandleAsync(string line, CancellationToken ct)
+    {
+        LookAtRules();
+        switch (Typed.Read(CleanText.Of(line), keys))
+        {
+            case TypedBye:
+                return false;
+            case TypedAs to:
+                member = to.Member;
+                await GreetAsync(ct);
+                break;
+            case TypedHelp:
+                screen.Show(LocalCards.Help, AnswerKeys.None);
+                break;
+            case TypedCases:
+                screen.Show(LocalCards.Cases(await store.CasesOfAsync(member.Id, MostCases, ct)), AnswerKeys.None);
+                break;
+            case TypedBike:
+                screen.Show(LocalCards.Bike((await store.BikesOfAsync(member.Id, ct)).FirstOrDefault(), rules.Knowledge), AnswerKeys.None);
+                break;
+            case TypedBelief:
+                await ShowBeliefAsync(ct);
+                break;
+            case TypedOption picked:
+                await TurnAsync(id => new MemberChose(id, picked.Option.Id), ct);
+                break;
+            case TypedWords said:
+                await TurnAsync(id => new MemberSaid(id, said.Words), ct);
+                break;
+        }
+
+        return true;
+    }
+
+    private async Task TurnAsync(Func<string, Incoming> incoming, CancellationToken ct)
+    {
+        try
+        {
+            await numbers.PrepareAsync(member.Id, ct);
+            var after = await desk.HandleAsync(member.Id, member.Place, incoming(await NextEventAsync(ct)), ct);
+            logger.Took(after.Id, after.Turn, after.Phase);
+        }
+        catch (Exception e) when (e is not (OperationCanceledException or StoreStoppedException))
+        {
+            // One bad turn must not end the conversation: nothing of it was kept, and the case stands as before it.
+            logger.TurnFailed(e);
+            screen.Say("Something went wrong on my side, not on yours. Nothing you told me before is lost; please say it in other words, or type bye.");
+            return;
+        }
+
+        await SayUnsaidAsync(ct);
+    }
+
+    /// <summary>A line is a new event each time: named by the case and the turn that it will be, so that a replay after a crash is noticed.</summary>
+    private async Task<string> NextEventAsync(CancellationToken ct)
+    {
+        var last = (await store.CasesOfAsync(member.Id, 1, ct)).FirstOrDefault();
+        return last is null ? "first" : string.Create(CultureInfo.InvariantCulture, $"{last.Id}.{last.Turn + 1}");
+    }
+
+    /// <returns>Whether anything was waiting.</returns>
+    private async Task<bool> SayUnsaidAsync(CancellationToken ct)
+    {
+        var said = false;
+        while (await store.UnsaidAsync(member.Place, MostUnsaid, ct) is { IsEmpty: false } waiting)
+        {
+            keys = AnswerKeys.None;
+            foreach (var message in waiting) Show(message.Card);
+            await screen.FlushAsync(ct);
+            foreach (var message in waiting) await store.MarkSaidAsync(message.Id, ct);
+            said = true;
+        }
+
+        return said;
+    }
+
+    private void Show(Card card)
+    {
+        var shown = AnswerKeys.Of(card);
+        if (!shown.IsEmpty) keys = shown;
+        screen.Show(card, shown);
+    }
+
+    private async Task GreetAsync(CancellationToken ct)
+    {
+        keys = AnswerKeys.None;
+        var (open, bike) = await OpenCaseAsync(ct);
+        var question = open is null ? null : CaseLook.OpenQuestion(rules.Knowledge, rules.Options, open, bike!, clock.GetUtcNow());
+        if (question is not null || (await store.UnsaidAsync(member.Place, 1, ct)).Length > 0)
+            screen.Say($"Hello {member.Shown}. We were here:");
+        else
+            screen.Show(Coach.Welcome(member.Shown), AnswerKeys.None);
+
+        // What a crash kept from being said comes first; the open question only if it was not among it.
+        await SayUnsaidAsync(ct);
+        if (question is not null && (keys.IsEmpty || !keys.Same(AnswerKeys.Of(question)))) Show(question);
+    }
+
+    private async Task ShowBeliefAsync(CancellationToken ct)
+    {
+        var (open, bike) = await OpenCaseAsync(ct);
+        screen.Show(
+            open is null
+                ? new Card("What I think so far", [new TextBlock("No trouble is open. Tell me what the bike does.")], [])
+                : CaseLook.Belief(rules.Knowledge, rules.Options, open, bike!, clock.GetUtcNow()),
+            AnswerKeys.None);
+    }
+
+    private async Task<(Case? Case, BikeProfile? Bike)> OpenCaseAsync(CancellationToken ct)
+    {
+        if (await store.FindOpenCaseAsync(member.Id, member.Place, ct) is not { } open) return (null, null);
+        return (open, await store.FindBikeAsync(open.Bike, ct) ?? BikeProfile.New(open.Bike, open.Member));
+    }
+
+    private void LookAtRules()
+    {
+        if (rules.Look() is not { } news) return;
+        if (news.Outcome == ReloadOutcome.Taken) logger.RulesTaken(rules.Knowledge.Version);
+        else logger.RulesKept(news.Problems.Length, rules.Knowledge.Version);
+        screen.Say(string.Join('\n', news.Problems.Prepend(news.Line)));
+    }
+}

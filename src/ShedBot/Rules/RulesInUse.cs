@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShedBot.Coaching;
+using ShedBot.Coaching.Turns;
+using ShedBot.Knowledge;
+using ShedBot.Knowledge.Loading;
+using ShedBot.Knowledge.Problems;
+using ShedBot.Knowledge.Understanding;
+
+namespace ShedBot.Rules;
+
+/// <summary>The rules that serve the next turn. Files that change while running are taken up between two turns; broken ones never are.</summary>
+internal sealed class RulesInUse
+{
+    /// <summary>So many problems are told in the conversation; the linter tells them all.</summary>
+    private const int MostTold = 5;
+
+    private readonly string folder;
+    private string stamp;
+
+    private RulesInUse(string folder, string stamp, KnowledgeBase knowledge, CoachOptions options)
+    {
+        (this.folder, this.stamp, Options) = (folder, stamp, options);
+        Coach = CoachFor(knowledge);
+    }
+
+    public Coach Coach { get; private set; }
+
+    public KnowledgeBase Knowledge => Coach.Knowledge;
+
+    public CoachOptions Options { get; }
+
+    /// <returns>Null when the rules cannot be used; <paramref name="errors"/> says why.</returns>
+    public static RulesInUse? Open(string? asked, CoachOptions options, TextWriter errors)
+    {
+        if (RulesFolder.FindOrSay(asked, errors) is not { } folder) return null;
+        // The stamp comes first: a file that changes while it is read is then read once more, rather than missed.
+        var stamp = StampOrWhy(folder);
+        return RulesFolder.Load(folder, errors) is { } knowledge ? new RulesInUse(folder, stamp, knowledge, options) : null;
+    }
+
+    /// <summary>Looks whether the files have changed, by their names, lengths and times.</summary>
+    /// <returns>What to say about it; null when all is as it was.</returns>
+    public RulesNews? Look()
+    {
+        var now = StampOrWhy(folder);
+        if (now == stamp) return null;
+        stamp = now;
+        try
+        {
+            var reload = Reload.From(Knowledge, KnowledgeFolder.Read(folder));
+            if (reload.Outcome == ReloadOutcome.Taken) Coach = CoachFor(reload.Use);
+            return reload.Outcome == ReloadOutcome.Unchanged ? null : new RulesNews(reload.Outcome, reload.Say(), Told(reload));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new RulesNews(ReloadOutcome.KeptLastGood, $"The rules in {folder} cannot be read just now, so the last good ones stay: {e.Message}", []);
+        }
+    }
+
+    private Coach CoachFor(KnowledgeBase knowledge) => new(knowledge, Listener.For(knowledge), Options);
+
+    private static ImmutableArray<string> Told(Reload reload) => reload.Outcome == ReloadOutcome.Taken
+        ? []
+        : [.. reload.Problems.Where(p => p.Severity == Severity.Error).Take(MostTold).Select(p => p.ToString())];
+
+    private static string StampOrWhy(string folder)
+    {
+        try
+        {
+            var files = new DirectoryInfo(folder).EnumerateFiles("*.yaml", SearchOption.AllDirectories)
+                .OrderBy(f => f.FullName, StringComparer.Ordinal)
+                .Select(f => string.Create(CultureInfo.InvariantCulture, $"{f.FullName}:{f.Length}:{f.LastWriteTimeUtc.Ticks}"));
+            return string.Join('\n', files);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return e.Message;
+        }
+    }
+}
+
+/// <summary>Something about the rules that changed while running.</summary>
+/// <param name="Line">One sentence.</param>
+/// <param name="Problems">The first errors, where the changed rules are not used.</param>
+internal sealed record RulesNews(ReloadOutcome Outcome, string Line, ImmutableArray<string> Problems);
