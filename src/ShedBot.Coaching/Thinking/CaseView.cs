@@ -15,6 +15,9 @@ internal sealed class CaseView
     /// <summary>After so long the word that all is safe must be given anew: the engine may be hot again.</summary>
     private static readonly TimeSpan ReadyLasts = TimeSpan.FromHours(6);
 
+    /// <summary>Words for chances are bands of five per cent and more, so a bound of eight on what is left out is close enough to stay at pairs.</summary>
+    private static readonly InferenceOptions Bounds = new(RaiseAbove: 0.08);
+
     private readonly Lazy<Belief> belief;
     private readonly DateTimeOffset now;
 
@@ -34,7 +37,7 @@ internal sealed class CaseView
         Evidence = evidence;
         EvidenceFrom = evidenceFrom;
         Facts = facts;
-        belief = new Lazy<Belief>(() => Inferrer.Infer(Model, Evidence));
+        belief = new Lazy<Belief>(() => Inferrer.Infer(Model, Evidence, Bounds));
     }
 
     public KnowledgeBase Knowledge { get; }

@@ -16,6 +16,9 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
     /// <summary>So many questions are asked before 'something that is not listed' may end a case.</summary>
     private const int AskedBeforeSomethingElse = 3;
 
+    /// <summary>'What if' questions are weighed with less care than the step itself: several are weighed for one that is put.</summary>
+    private static readonly PlannerOptions Quick = new(MostSets: 24, MostChecks: 8, MostRepairs: 12, ExactSituations: 0, Deepened: 0);
+
     private readonly KnowledgeBase knowledge = view.Knowledge;
 
     public Move Choose()
@@ -28,7 +31,7 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
         var decision = Planner.Decide(Request(view, handsOff: view.SaidNotReady, tried));
         if (decision.Step is GetHelp && view.SaidNotReady) return new Rest();
         if (Judge(decision, conflict) is { } reason) return new PassOn(reason);
-        if (FactWorthAsking(decision, tried) is { } fact) return new AskFact(fact);
+        if (FactWorthAsking(tried) is { } fact) return new AskFact(fact);
         return decision.Step switch
         {
             DoCheck check when knowledge.Checks[check.Check].HandsOn && !view.Ready => new AskReady(),
@@ -61,7 +64,7 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
     }
 
     /// <summary>A fact of the bike is asked only when some answer to it would change the very next step.</summary>
-    private string? FactWorthAsking(Decision decision, HashSet<string> tried)
+    private string? FactWorthAsking(HashSet<string> tried)
     {
         var asked = view.Standing.Count(e => e.Kind is EntryKind.Fact or EntryKind.FactUnknown && e.Score >= 1);
         if (asked >= options.MostFacts || view.Asked >= options.FactsWithin || tried.Count > 0) return null;
@@ -74,11 +77,13 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
             .ThenBy(f => f.Id, StringComparer.Ordinal)
             .Take(3)
             .Select(f => f.Id)
-            .FirstOrDefault(id => knowledge.Facts[id].Values.Any(v => Step(id, v.Id, tried) != decision.Step));
+            .FirstOrDefault(id => Changes(knowledge.Facts[id], tried));
     }
 
-    private NextStep Step(string fact, string value, HashSet<string> tried) =>
-        Planner.Decide(Request(view.WithFact(fact, value), view.SaidNotReady, tried)).Step;
+    private bool Changes(FactRule fact, HashSet<string> tried) => fact.Values
+        .Select(v => Planner.Decide(Request(view.WithFact(fact.Id, v.Id), view.SaidNotReady, tried), Quick).Step)
+        .Distinct()
+        .Count() > 1;
 
     /// <summary>How much belief a fact could move: the belief in each fault it bears on times the size of the move.</summary>
     private double Weight(FactRule fact) => knowledge.Faults.Values.Sum(fault =>

@@ -3,16 +3,20 @@ using System.Collections.Frozen;
 namespace ShedBot.Knowledge.Wording;
 
 /// <summary>How common a fault is among machines that come with a trouble, as a word and as the prior it stands for.</summary>
-/// <remarks>Our own scale; common practice, no source. It says how often the fault is present on such a machine before anything else is known.</remarks>
+/// <remarks>
+/// Our own scale; common practice, no source. It says how often the fault is present on such a machine before anything else is known. Each word
+/// is about half the one before, and all are small: with some seventy faults that may be present at once, larger ones would have every machine
+/// arrive with several faults.
+/// </remarks>
 public static class FrequencyWords
 {
     public static FrozenDictionary<string, double> Priors { get; } = new Dictionary<string, double>(StringComparer.Ordinal)
     {
-        ["very common"] = 0.10,
-        ["common"] = 0.05,
-        ["now and then"] = 0.025,
-        ["uncommon"] = 0.012,
-        ["rare"] = 0.005,
+        ["very common"] = 0.02,
+        ["common"] = 0.01,
+        ["now and then"] = 0.005,
+        ["uncommon"] = 0.0025,
+        ["rare"] = 0.001,
     }.ToFrozenDictionary(StringComparer.Ordinal);
 }
 

@@ -19,8 +19,8 @@ public class CompiledModelTests
         Assert.Equal(["follow-wire", "look-at-bulb"], Model.Checks.Select(c => c.Id));
         Assert.Equal(["fit-bulb", "join-wire", "tighten-bulb"], Model.Repairs.Select(r => r.Id));
         Assert.Equal(["lamp-glass"], Model.Covers.Select(c => c.Id));
-        Assert.Equal(90, Model.HelpCost);
-        Assert.Equal(0.10, Model.Faults[0].Prior);
+        Assert.Equal(180, Model.HelpCost);
+        Assert.Equal(0.02, Model.Faults[0].Prior);
         Assert.Equal(new Check("follow-wire", "wire-run", new StepCost(1, 0, 1), AnswerError.Even(0.08), null, Hazard.None, 0.12), Model.Checks[0]);
         Assert.Equal(new StepCost(5, 2, 0), Model.Repairs[0].Cost);
         Assert.Equal(Hazard.Medium, Model.Repairs[0].Hazard);
