@@ -13,23 +13,22 @@ public static class Explainer
     /// <summary>Explains the belief of <see cref="Inferrer.Infer(DiagnosticModel, IReadOnlyList{Evidence}, InferenceOptions?)"/>.</summary>
     /// <remarks>
     /// Takes two inferences for each piece of evidence, and so stays at the starting bound (<see cref="InferenceOptions.LargestSet"/>) in all of
-    /// them: weights then compare like with like. A piece that no longer counts (replaced, or a hint on what was then answered) has no weight.
+    /// them, with at most 8,000 sets: weights then compare like with like. A piece that no longer counts (replaced, or a hint on what was then answered) has no weight.
     /// A failed repair that is left out still ends its stretch of answers.
     /// </remarks>
     /// <exception cref="ImpossibleEvidenceException">No set that was looked at can give this evidence.</exception>
     public static Explanation Explain(DiagnosticModel model, IReadOnlyList<Evidence> evidence, InferenceOptions? options = null)
     {
-        options ??= new();
-        var fixedBound = options with { RaiseTo = options.LargestSet };
+        var steady = (options ?? new()).Steady;
         var counts = Standing.Of(model, evidence);
-        var all = Inferrer.Infer(model, evidence, counts, fixedBound);
+        var all = Inferrer.Infer(model, evidence, counts, steady);
         var weights = new List<(int Evidence, Belief Without, Belief Before, Belief After)>();
-        var before = Inferrer.Infer(model, evidence, new bool[evidence.Count], fixedBound);
+        var before = Inferrer.Infer(model, evidence, new bool[evidence.Count], steady);
         for (var at = 0; at < evidence.Count; at++)
         {
             if (!counts[at]) continue;
-            var after = Inferrer.Infer(model, evidence, [.. counts.Select((c, i) => c && i <= at)], fixedBound);
-            var without = Inferrer.Infer(model, evidence, [.. counts.Select((c, i) => c && i != at)], fixedBound);
+            var after = Inferrer.Infer(model, evidence, [.. counts.Select((c, i) => c && i <= at)], steady);
+            var without = Inferrer.Infer(model, evidence, [.. counts.Select((c, i) => c && i != at)], steady);
             weights.Add((at, without, before, after));
             before = after;
         }

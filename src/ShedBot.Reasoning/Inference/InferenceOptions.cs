@@ -8,4 +8,10 @@ namespace ShedBot.Reasoning.Inference;
 /// The most sets that are looked at. Where all sets of the size are more than this, every single fault stays in, and larger sets are built
 /// from the faults that the evidence makes most likely; the rest is counted as left out.
 /// </param>
-public sealed record InferenceOptions(int LargestSet = 2, int RaiseTo = 3, double RaiseAbove = 0.01, int MaxSets = 60_000);
+public sealed record InferenceOptions(int LargestSet = 2, int RaiseTo = 3, double RaiseAbove = 0.01, int MaxSets = 60_000)
+{
+    private const int MaxCompared = 8_000;
+
+    /// <summary>For many inferences that are held against each other: one bound for all of them, and few enough sets to be quick.</summary>
+    internal InferenceOptions Steady => this with { RaiseTo = LargestSet, MaxSets = Math.Min(MaxSets, MaxCompared) };
+}

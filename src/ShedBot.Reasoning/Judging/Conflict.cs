@@ -23,15 +23,14 @@ public sealed record Conflict(double Bits, ImmutableArray<double> Drops, string?
     public static double ToBits(double jointLog, IEnumerable<double> singleLogs) => (singleLogs.Sum() - jointLog) / Math.Log(2);
 
     /// <summary>Measures the clash under the priors of the model (adjust them to the machine first). Repairs that failed count as findings.</summary>
-    /// <remarks>Two inferences for each piece of evidence; all at the starting bound of the options.</remarks>
+    /// <remarks>Two inferences for each piece of evidence; all at the starting bound of the options, with at most 8,000 sets.</remarks>
     /// <exception cref="ImpossibleEvidenceException">No set that was looked at can give this evidence.</exception>
     public static Conflict Of(DiagnosticModel model, IReadOnlyList<Evidence> evidence, InferenceOptions? options = null)
     {
-        options ??= new();
-        var fixedBound = options with { RaiseTo = options.LargestSet };
+        var steady = (options ?? new()).Steady;
         var counts = Standing.Of(model, evidence);
-        var before = Inferrer.Infer(model, evidence, new bool[evidence.Count], fixedBound);
-        var after = Inferrer.Infer(model, evidence, counts, fixedBound);
+        var before = Inferrer.Infer(model, evidence, new bool[evidence.Count], steady);
+        var after = Inferrer.Infer(model, evidence, counts, steady);
         var used = Enumerable.Range(0, evidence.Count).Where(at => counts[at]).ToList();
         var singles = used.ToDictionary(at => at, at => Log([.. counts.Select((_, i) => i == at)]));
         var bits = ToBits(after.LogEvidence, singles.Values);
@@ -41,6 +40,6 @@ public sealed record Conflict(double Bits, ImmutableArray<double> Drops, string?
             .OrderByDescending(f => f.Rise).First();
         return new(bits, [.. drops], bits > 0 && rare.Rise >= bits ? model.Faults[rare.Fault].Id : null);
 
-        double Log(bool[] part) => Inferrer.Infer(model, evidence, part, fixedBound).LogEvidence;
+        double Log(bool[] part) => Inferrer.Infer(model, evidence, part, steady).LogEvidence;
     }
 }

@@ -15,8 +15,7 @@ public static class Surprise
     /// <exception cref="ImpossibleEvidenceException">No set that was looked at can give this evidence.</exception>
     public static ImmutableArray<double> Of(DiagnosticModel model, IReadOnlyList<Evidence> evidence, InferenceOptions? options = null)
     {
-        options ??= new();
-        var fixedBound = options with { RaiseTo = options.LargestSet };
+        var steady = (options ?? new()).Steady;
         var counts = Standing.Of(model, evidence);
         var bits = ImmutableArray.CreateBuilder<double>(evidence.Count);
         var before = 0.0;
@@ -28,7 +27,7 @@ public static class Surprise
                 continue;
             }
 
-            var after = Inferrer.Infer(model, evidence, [.. counts.Select((c, i) => c && i <= at)], fixedBound).LogEvidence;
+            var after = Inferrer.Infer(model, evidence, [.. counts.Select((c, i) => c && i <= at)], steady).LogEvidence;
             bits.Add(evidence[at] is FindingHinted ? 0 : Math.Max(0, (before - after) / Math.Log(2)));
             before = after;
         }
