@@ -13,7 +13,8 @@ internal sealed class HypothesisList
 
     public int[] this[int at] => sets[at];
 
-    public double[] Weights => [.. weights];
+    /// <summary>A copy, as the weights stand now.</summary>
+    public double[] Weights() => [.. weights];
 
     /// <summary>The place of a set, which is added without weight when it is new.</summary>
     public int PlaceOf(int[] faults)

@@ -7,8 +7,8 @@ namespace ShedBot.Reasoning.Planning;
 /// <summary>Boils a planning problem down to a <see cref="PlanTable"/> of the hypotheses and steps that can matter.</summary>
 internal static class PlanTableBuilder
 {
-    /// <summary>The most steps of one kind a table holds: one bit each in <see cref="StepsLeft"/>.</summary>
-    public const int MostSteps = 62;
+    /// <summary>The most steps of one kind a table holds: each takes a bit in <see cref="StepsLeft"/>, and so may the cover it is behind.</summary>
+    public const int MostSteps = 31;
 
     /// <summary>Exactly one fault is present, with chances in proportion to the priors, and nothing is known or left out.</summary>
     /// <exception cref="ArgumentException">The model has more than <see cref="MostSteps"/> checks, repairs or covers.</exception>
@@ -19,8 +19,9 @@ internal static class PlanTableBuilder
         var hypotheses = new HypothesisList();
         var total = model.Faults.Sum(f => f.Prior);
         for (var f = 0; f < model.Faults.Length; f++) hypotheses.Weigh(hypotheses.PlaceOf([f]), model.Faults[f].Prior / total);
-        var table = WithRepairs(model, weights, hypotheses, model.Repairs, ImmutableDictionary<string, double>.Empty, []);
-        return WithChecks(table, model, weights, [.. model.Checks.Select(c => (c, Rows(model, c, hypotheses)))]);
+        var covers = new CoverList(model, weights, []);
+        var table = WithRepairs(model, weights, hypotheses, model.Repairs, ImmutableDictionary<string, double>.Empty, covers);
+        return WithChecks(table, weights, covers, [.. model.Checks.Select(c => (c, Rows(model, c, hypotheses)))]);
     }
 
     /// <summary>The table of a request. Not whole when sets, checks or repairs that might have mattered were left out for speed.</summary>
@@ -31,7 +32,8 @@ internal static class PlanTableBuilder
         var known = hypotheses.Count;
         var repairs = model.Repairs.Where(r => !request.RepairsClosed.Contains(r.Id) && InReach(r.Cover, r.Hazard)).ToArray();
         var (kept, all) = LeadingRepairs(request, hypotheses, repairs, Math.Clamp(options.MostRepairs, 0, MostSteps));
-        var table = WithRepairs(model, request.Weights, hypotheses, kept, request.RepairSuccessFactor, request.OpenCovers);
+        var covers = new CoverList(model, request.Weights, request.OpenCovers);
+        var table = WithRepairs(model, request.Weights, hypotheses, kept, request.RepairSuccessFactor, covers);
 
         var links = LinkedFaults(model, hypotheses);
         var checks = model.Checks
@@ -41,7 +43,7 @@ internal static class PlanTableBuilder
             .ToArray();
         var screened = CheckScreen.Best(table, request.Weights, checks, Math.Clamp(options.MostChecks, 0, MostSteps));
         var whole = belief.Sets.Length <= options.MostSets && all && screened.Length == checks.Length;
-        return (WithChecks(table, model, request.Weights, screened), whole);
+        return (WithChecks(table, request.Weights, covers, screened), whole);
 
         bool InReach(string? cover, Hazard hazard) =>
             hazard <= request.HazardLimit && (cover is null || !request.ClosedCovers.Contains(cover));
@@ -50,9 +52,10 @@ internal static class PlanTableBuilder
     private static (Repair[] Kept, bool All) LeadingRepairs(PlanRequest request, HypothesisList hypotheses, Repair[] repairs, int most)
     {
         var marginals = new double[request.Belief.Model.Faults.Length];
-        for (var h = 0; h < hypotheses.Count; h++)
+        var weights = hypotheses.Weights();
+        for (var h = 0; h < weights.Length; h++)
         {
-            foreach (var fault in hypotheses[h]) marginals[fault] += hypotheses.Weights[h];
+            foreach (var fault in hypotheses[h]) marginals[fault] += weights[h];
         }
 
         var useful = repairs.Select(r => (Repair: r, Rate: Rate(r))).Where(r => r.Rate > 0)
@@ -80,12 +83,12 @@ internal static class PlanTableBuilder
         HypothesisList hypotheses,
         IEnumerable<Repair> repairs,
         ImmutableDictionary<string, double> factors,
-        ImmutableHashSet<string> openCovers)
+        CoverList covers)
     {
         var sorted = repairs.OrderBy(r => r.Hazard).ThenBy(r => weights.Total(r.Cost)).ThenBy(r => r.Id, StringComparer.Ordinal).ToArray();
         var effects = new RepairEffects(model, weights, factors).Find(sorted, hypotheses);
         var built = sorted.Select((r, i) => new PlanRepair(
-            i, r.Id, weights.Total(r.Cost), CoverOf(model, r.Cover), r.Hazard, effects[i])).ToArray();
+            i, r.Id, weights.Total(r.Cost), covers.PlaceOf(r.Cover), r.Hazard, effects[i])).ToArray();
         foreach (var repair in built)
         {
             var changed = repair.Effects.SelectMany(e => (e.Moves ?? []).Select(m => m.To).Append(e.Hypothesis)).ToHashSet();
@@ -95,21 +98,30 @@ internal static class PlanTableBuilder
             }
         }
 
-        var behind = new ulong[model.Covers.Length];
-        foreach (var repair in built.Where(r => r.Cover >= 0)) behind[repair.Cover] |= repair.Bit;
-        var open = 0UL;
-        foreach (var cover in openCovers) open |= 1UL << model.CoverAt(cover);
         return new PlanTable(
-            hypotheses.Weights, [], built, [.. model.Covers.Select(c => weights.Total(c.OpeningCost))], behind, model.HelpCost,
-            new StepsLeft(0, All(built.Length), open), Enumerable.Range(0, hypotheses.Count).All(h => hypotheses[h].Length == 1));
+            hypotheses.Weights(), [], built, covers.Costs, Behind(built, covers), model.HelpCost, new StepsLeft(0, All(built.Length), covers.Open),
+            Enumerable.Range(0, hypotheses.Count).All(h => hypotheses[h].Length == 1));
     }
 
-    private static PlanTable WithChecks(PlanTable table, DiagnosticModel model, CostWeights weights, (Check Check, double[][] Chances)[] checks)
+    private static ulong[] Behind(PlanRepair[] repairs, CoverList covers)
+    {
+        var behind = new ulong[covers.Costs.Length];
+        foreach (var repair in repairs.Where(r => r.Cover >= 0)) behind[repair.Cover] |= repair.Bit;
+        return behind;
+    }
+
+    private static PlanTable WithChecks(PlanTable table, CostWeights weights, CoverList covers, (Check Check, double[][] Chances)[] checks)
     {
         var sorted = checks.OrderBy(c => c.Check.Hazard).ThenBy(c => weights.Total(c.Check.Cost)).ThenBy(c => c.Check.Id, StringComparer.Ordinal).ToArray();
         var built = sorted.Select((c, i) => new PlanCheck(
-            i, c.Check.Id, weights.Total(c.Check.Cost), CoverOf(model, c.Check.Cover), c.Check.Hazard, c.Check.Unsure, c.Chances, Same(c.Check))).ToArray();
-        return table with { Checks = built, Start = table.Start with { Checks = All(built.Length) } };
+            i, c.Check.Id, weights.Total(c.Check.Cost), covers.PlaceOf(c.Check.Cover), c.Check.Hazard, c.Check.Unsure, c.Chances, Same(c.Check))).ToArray();
+        return table with
+        {
+            Checks = built,
+            CoverCosts = covers.Costs,
+            CoverRepairs = Behind(table.Repairs, covers),
+            Start = new StepsLeft(All(built.Length), table.Start.Repairs, covers.Open),
+        };
 
         ulong Same(Check check)
         {
@@ -149,7 +161,5 @@ internal static class PlanTableBuilder
     private static bool CanMove(double[][] rows) =>
         rows.Any(row => row.Any(chance => Math.Abs(chance - row[0]) > 1e-12));
 
-    private static int CoverOf(DiagnosticModel model, string? cover) => cover is null ? -1 : model.CoverAt(cover);
-
-    private static ulong All(int count) => count == 64 ? ulong.MaxValue : (1UL << count) - 1;
+    private static ulong All(int count) => (1UL << count) - 1;
 }
