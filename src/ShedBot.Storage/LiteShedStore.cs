@@ -4,6 +4,7 @@ using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Storage.Checking;
+using ShedBot.Storage.Copies;
 using ShedBot.Storage.Documents;
 using ShedBot.Storage.Opening;
 using ShedBot.Storage.Reading;
@@ -19,6 +20,7 @@ public sealed class LiteShedStore : IShedStore
 {
     private readonly StoreFiles files;
     private readonly StoreOptions options;
+    private readonly StoreSchema schema;
     private readonly FileStream held;
     private readonly LiteDatabase db;
     private readonly LogFile log;
@@ -27,9 +29,10 @@ public sealed class LiteShedStore : IShedStore
     private readonly Readers readers;
     private int disposed;
 
-    private LiteShedStore(StoreFiles files, StoreOptions options, FileStream held, LiteDatabase db, LogFile log, IntegrityReport report)
+    private LiteShedStore(
+        StoreFiles files, StoreOptions options, StoreSchema schema, FileStream held, LiteDatabase db, LogFile log, IntegrityReport report)
     {
-        (this.files, this.options, this.held, this.db, this.log, Integrity) = (files, options, held, db, log, report);
+        (this.files, this.options, this.schema, this.held, this.db, this.log, Integrity) = (files, options, schema, held, db, log, report);
         turns = new TurnWriter(TurnWriter.LastNumberIn(db));
         readers = new Readers(db);
         writer = new Writer(db, log, options);
@@ -91,6 +94,25 @@ public sealed class LiteShedStore : IShedStore
         return readers.ReadAsync(d => Lookups.Outcomes(d, limit), ct);
     }
 
+    /// <summary>
+    /// Copies the store while it is in use: saves wait until the copy is on the disk, then it is read back from end to end.
+    /// To restore: stop ShedBot, move the data file and its log away together, copy the backup to where the data file was, start again.
+    /// </summary>
+    /// <param name="path">A file that is not there yet, in a directory that is.</param>
+    /// <returns>What was found in the copy.</returns>
+    /// <exception cref="StoreRefusedException">No backup was made.</exception>
+    public async Task<IntegrityReport> BackupAsync(string path, CancellationToken ct)
+    {
+        var target = Path.GetFullPath(path);
+        Backup.RefuseIfThere(target);
+        await writer.DoAsync(_ => Backup.Take(files, target), alone: true, ct);
+        return await Task.Run(() => Backup.Finish(target, schema), ct);
+    }
+
+    /// <summary>Writes everything as JSON lines, <c>{"in":"cases","document":{…}}</c>, while the store is in use.</summary>
+    /// <returns>How many documents were written.</returns>
+    public Task<int> ExportAsync(Stream to, CancellationToken ct) => Export.WriteAsync(readers, to, ct);
+
     /// <summary>How the store is doing now. Costs next to nothing.</summary>
     public StoreHealth Health() => new(
         StoreFiles.LengthOf(files.Data), log.Length, log.Length > options.LogAlarmBytes, writer.Stopped?.Message);
@@ -122,7 +144,7 @@ public sealed class LiteShedStore : IShedStore
             log = new LogFile(files);
             // Saves of a process that died before its flush are in the log: from now on they are read, so they must last.
             log.Flush();
-            return new LiteShedStore(files, options, held, db, log, report);
+            return new LiteShedStore(files, options, schema, held, db, log, report);
         }
         catch
         {

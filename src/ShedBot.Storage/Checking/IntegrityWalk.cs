@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using System.IO.Hashing;
+using System.Text;
 using LiteDB;
 using ShedBot.Storage.Opening;
 
 namespace ShedBot.Storage.Checking;
 
-/// <summary>Walks every collection by id and by each index: every document must read whole, and every index must lead to the same ones, in order.</summary>
+/// <summary>Walks every collection by id and by each index: every document must read whole, and every index must be there, lead to the same ones, and hold their keys.</summary>
 internal static class IntegrityWalk
 {
     public static (ImmutableSortedDictionary<string, int> Counts, ImmutableArray<string> Problems) Nothing { get; } =
@@ -19,11 +20,12 @@ internal static class IntegrityWalk
         {
             try
             {
-                var whole = ById(db, shelf, problems);
-                counts[shelf.Collection] = whole.Count;
+                var keys = new Dictionary<string, Tally>(StringComparer.Ordinal);
+                var ids = ById(db, shelf, keys, problems);
+                counts[shelf.Collection] = ids.Count;
                 foreach (var index in shelf.Indexes)
                 {
-                    ByIndex(db, shelf, index, whole, problems);
+                    ByIndex(db, shelf, index, ids, keys.GetValueOrDefault(index), problems);
                 }
             }
             // LiteDB meets a broken page with whatever exception comes first: a cast, an index, a negative length.
@@ -36,12 +38,17 @@ internal static class IntegrityWalk
         return (counts.ToImmutable(), [.. problems.Take(IntegrityReport.MostProblems)]);
     }
 
-    private static Tally ById(ILiteDatabase db, Shelf shelf, List<string> problems)
+    private static Tally ById(ILiteDatabase db, Shelf shelf, Dictionary<string, Tally> keys, List<string> problems)
     {
-        var tally = default(Tally);
+        var ids = default(Tally);
         foreach (var document in db.GetCollection(shelf.Collection).Query().OrderBy("$._id").ToEnumerable())
         {
-            tally = tally.With(document["_id"]);
+            ids = ids.With(document["_id"]);
+            foreach (var index in shelf.Indexes)
+            {
+                keys[index] = keys.GetValueOrDefault(index).With(document[index]);
+            }
+
             try
             {
                 shelf.Read(document);
@@ -52,31 +59,35 @@ internal static class IntegrityWalk
             }
         }
 
-        return tally;
+        return ids;
     }
 
-    private static void ByIndex(ILiteDatabase db, Shelf shelf, string index, Tally whole, List<string> problems)
+    private static void ByIndex(ILiteDatabase db, Shelf shelf, string index, Tally ids, Tally keys, List<string> problems)
     {
-        var tally = default(Tally);
-        var inOrder = true;
-        BsonValue last = BsonValue.MinValue;
-        foreach (var document in db.GetCollection(shelf.Collection).Query().OrderBy("$." + index).ToEnumerable())
+        var path = Shelf.PathOf(index);
+        var listed = db.GetCollection("$indexes").Query()
+            .Where("$.collection = @0 AND $.name = @1 AND $.expression = @2", shelf.Collection, index, path).Count();
+        if (listed != 1)
         {
-            tally = tally.With(document["_id"]);
-            inOrder &= last.CompareTo(document[index], Collation.Binary) <= 0;
-            last = document[index];
+            problems.Add($"In {shelf.Collection}, the index {index} is missing.");
+            return;
         }
 
-        if (tally != whole || !inOrder)
+        var query = db.GetCollection(shelf.Collection).Query();
+        var led = query.OrderBy(path).ToEnumerable().Aggregate(default(Tally), (t, d) => t.With(d["_id"]));
+        // A query for the one field takes it from the index, not from the document: a key that was damaged there shows here only.
+        var held = db.GetCollection(shelf.Collection).Query().OrderBy(path).Select(path).ToEnumerable()
+            .Aggregate(default(Tally), (t, d) => t.With(d.GetElements().First().Value));
+        if (led != ids || held != keys)
         {
-            problems.Add($"In {shelf.Collection}, the index {index} leads to {tally.Count} of {whole.Count} documents{(inOrder ? "" : ", out of order")}.");
+            problems.Add($"In {shelf.Collection}, the index {index} leads to {led.Count} of {ids.Count} documents, or holds other keys than they do.");
         }
     }
 
-    /// <summary>How many ids were met and the sum of their hashes: the same in any order, and no set of a million ids in memory.</summary>
+    /// <summary>How many values were met and the sum of their hashes: the same in any order, and no set of a million ids in memory.</summary>
     private readonly record struct Tally(int Count, ulong Sum)
     {
-        public Tally With(BsonValue id) =>
-            new(Count + 1, unchecked(Sum + XxHash3.HashToUInt64(System.Text.Encoding.UTF8.GetBytes(id.ToString()))));
+        public Tally With(BsonValue value) =>
+            new(Count + 1, unchecked(Sum + XxHash3.HashToUInt64(Encoding.UTF8.GetBytes(value.ToString()))));
     }
 }

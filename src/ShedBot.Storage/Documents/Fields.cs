@@ -9,7 +9,7 @@ internal readonly struct Fields(string collection, string id, BsonDocument docum
     public static Fields Of(string collection, BsonDocument document)
     {
         Seal.Check(collection, document);
-        return new Fields(collection, document["_id"].ToString(), document);
+        return new Fields(collection, Seal.IdOf(document), document);
     }
 
     public string Text(string name) => Get(name) is { IsString: true } v ? v.AsString : throw Wrong(name, "a text");

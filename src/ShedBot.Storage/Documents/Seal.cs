@@ -20,9 +20,12 @@ internal static class Seal
     {
         if (!document.TryGetValue(Field, out var written) || !written.IsInt64 || written.AsInt64 != SumOf(document))
         {
-            throw new StoredDocumentException(collection, document["_id"].ToString(), "its check sum is wrong, so its content was damaged.");
+            throw new StoredDocumentException(collection, IdOf(document), "its check sum is wrong, so its content was damaged.");
         }
     }
+
+    /// <summary>The id for a message; a damaged one may be anything.</summary>
+    public static string IdOf(BsonDocument document) => document["_id"] is { IsString: true } id ? id.AsString : document["_id"].ToString();
 
     // The sum is taken over the bytes of all other fields in their order; the fields are copied because taking one out reorders the rest.
     private static long SumOf(BsonDocument document)

@@ -17,13 +17,15 @@ internal sealed record Shelf(string Collection, ImmutableArray<string> Indexes, 
         new(OutboxDocument.Collection, [OutboxDocument.ByPlace], d => OutboxDocument.FromBson(d)),
     ];
 
+    public static string PathOf(string index) => "$." + index;
+
     public static void EnsureIndexes(ILiteDatabase db)
     {
         foreach (var shelf in All)
         {
             foreach (var index in shelf.Indexes)
             {
-                db.GetCollection(shelf.Collection).EnsureIndex(index, BsonExpression.Create("$." + index));
+                db.GetCollection(shelf.Collection).EnsureIndex(index, BsonExpression.Create(PathOf(index)));
             }
         }
     }

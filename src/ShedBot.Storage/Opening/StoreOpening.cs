@@ -26,7 +26,6 @@ internal static class StoreOpening
                 report = report with { Schema = schema.Current };
             }
 
-            Shelf.EnsureIndexes(db);
             return (db, report);
         }
         catch
