@@ -1,0 +1,25 @@
+using System.Globalization;
+using ShedBot.Storage.Torture;
+
+return args switch
+{
+    ["save", var path, var durable] => await Child.SaveAsync(path, durable == "durable"),
+    ["hold", var path] => await Child.HoldAsync(path),
+    ["campaign", var kills, var seed] => await CampaignCommand.RunAsync(Number(kills), Number(seed)),
+    ["measure", var saves] => await Measurement.RunAsync(Number(saves)),
+    _ => Help(),
+};
+
+static int Number(string text) => int.Parse(text, CultureInfo.InvariantCulture);
+
+static int Help()
+{
+    Console.WriteLine("""
+        Kills a saving store again and again and looks whether anything acknowledged was lost.
+          campaign KILLS SEED     for example: campaign 200 1
+          measure SAVES           how long a save takes, durable and not
+          save FILE durable|quick saves without end and prints what was acknowledged (started by campaign)
+          hold FILE               keeps the store open until its input ends
+        """);
+    return 2;
+}
