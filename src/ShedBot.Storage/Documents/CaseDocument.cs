@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using LiteDB;
 using ShedBot.Coaching.Cases;
 
@@ -16,8 +15,6 @@ internal static class CaseDocument
     public const string ByOpenPlace = "byOpenPlace";
 
     public const string Version = "version";
-
-    private const string SaidIds = "saidIds";
 
     /// <param name="say">The ids of what the last turn says: they tell a turn that is saved twice from another turn.</param>
     public static BsonDocument ToBson(Case c, IEnumerable<string> say) => Seal.Close(new BsonDocument
@@ -45,7 +42,7 @@ internal static class CaseDocument
         ["lastTurnAt"] = Times.ToBson(c.LastTurnAt),
         ["closedAt"] = Times.ToBson(c.ClosedAt),
         ["handled"] = new BsonArray(c.Handled.Select(h => new BsonValue(h))),
-        [SaidIds] = new BsonArray(say.Select(s => new BsonValue(s))),
+        ["saidIds"] = new BsonArray(say.Select(s => new BsonValue(s))),
     });
 
     public static Case FromBson(BsonDocument document)
@@ -69,8 +66,6 @@ internal static class CaseDocument
             f.TimeOrNull("closedAt"),
             f.Texts("handled"));
     }
-
-    public static ImmutableArray<string> Said(BsonDocument document) => Fields.Of(Collection, document).Texts(SaidIds);
 
     public static string OpenPlace(MemberId member, string place) => Keys.Join(member.Value, place);
 

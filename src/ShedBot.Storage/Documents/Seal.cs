@@ -11,6 +11,7 @@ internal static class Seal
     public static BsonDocument Close(BsonDocument document)
     {
         document.Remove(Field);
+        _ = WellFormed.Of(document);
         document[Field] = SumOf(document);
         return document;
     }

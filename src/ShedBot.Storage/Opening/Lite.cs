@@ -20,7 +20,7 @@ internal static class Lite
             UtcDate = true,
             // Zero: never by itself. Its own way overwrites the data file before the log is safe on the disk; the writer does it in order.
             CheckpointSize = 0,
-            Timeout = TimeSpan.FromSeconds(10),
+            Timeout = TimeSpan.FromSeconds(5),
         };
     }
 

@@ -4,6 +4,7 @@ using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Storage.Documents;
+using ShedBot.Storage.Opening;
 
 namespace ShedBot.Storage.Reading;
 
@@ -16,8 +17,7 @@ internal static class Lookups
         db.GetCollection(CaseDocument.Collection).FindById(id.Value) is { } found ? CaseDocument.FromBson(found) : null;
 
     public static Case? OpenCase(ILiteDatabase db, MemberId member, string place) =>
-        Query(db, CaseDocument.Collection)
-            .Where(Same(CaseDocument.ByOpenPlace), CaseDocument.OpenPlace(member, place))
+        OpenCaseQuery(db, member, place)
             .ToList()
             .Select(CaseDocument.FromBson)
             .OrderByDescending(c => c.LastTurnAt)
@@ -25,43 +25,42 @@ internal static class Lookups
             .FirstOrDefault();
 
     public static ImmutableArray<Case> CasesOf(ILiteDatabase db, MemberId member, int limit) =>
-        [.. Query(db, CaseDocument.Collection)
-            .Where(Within(CaseDocument.ByMember), Keys.First(member.Value), Keys.Last(member.Value))
-            .OrderByDescending(Field(CaseDocument.ByMember))
-            .Limit(limit)
-            .ToList()
-            .Select(CaseDocument.FromBson)];
+        [.. CasesOfQuery(db, member).Limit(limit).ToList().Select(CaseDocument.FromBson)];
 
     public static BikeProfile? Bike(ILiteDatabase db, BikeId id) =>
         db.GetCollection(BikeDocument.Collection).FindById(id.Value) is { } found ? BikeDocument.FromBson(found) : null;
 
     public static ImmutableArray<BikeProfile> BikesOf(ILiteDatabase db, MemberId member) =>
-        [.. Query(db, BikeDocument.Collection)
-            .Where(Same(BikeDocument.ByOwner), member.Value)
-            .ToList()
-            .Select(BikeDocument.FromBson)
-            .OrderBy(b => b.Id.Value, StringComparer.Ordinal)];
+        [.. BikesOfQuery(db, member).ToList().Select(BikeDocument.FromBson).OrderBy(b => b.Id.Value, StringComparer.Ordinal)];
 
     public static ImmutableArray<OutboxMessage> Unsaid(ILiteDatabase db, string place, int limit) =>
-        [.. Query(db, OutboxDocument.Collection)
-            .Where(Within(OutboxDocument.ByPlace), Keys.First(place), Keys.Last(place))
-            .OrderBy(Field(OutboxDocument.ByPlace))
-            .Limit(limit)
-            .ToList()
-            .Select(OutboxDocument.FromBson)];
+        [.. UnsaidQuery(db, place).Limit(limit).ToList().Select(OutboxDocument.FromBson)];
 
     public static ImmutableArray<Outcome> Outcomes(ILiteDatabase db, int limit) =>
-        [.. Query(db, OutcomeDocument.Collection)
-            .OrderBy(Field(OutcomeDocument.ByTime))
-            .Limit(limit)
-            .ToList()
-            .Select(OutcomeDocument.FromBson)];
+        [.. OutcomesQuery(db).Limit(limit).ToList().Select(OutcomeDocument.FromBson)];
 
-    internal static ILiteQueryable<BsonDocument> Query(ILiteDatabase db, string collection) => db.GetCollection(collection).Query();
+    public static ILiteQueryable<BsonDocument> OpenCaseQuery(ILiteDatabase db, MemberId member, string place) =>
+        Query(db, CaseDocument.Collection).Where(Same(CaseDocument.ByOpenPlace), CaseDocument.OpenPlace(member, place));
 
-    private static string Field(string name) => "$." + name;
+    public static ILiteQueryable<BsonDocument> CasesOfQuery(ILiteDatabase db, MemberId member) =>
+        Query(db, CaseDocument.Collection)
+            .Where(Within(CaseDocument.ByMember), Keys.First(member.Value), Keys.Last(member.Value))
+            .OrderByDescending(Shelf.PathOf(CaseDocument.ByMember));
 
-    private static string Same(string name) => Field(name) + " = @0";
+    public static ILiteQueryable<BsonDocument> BikesOfQuery(ILiteDatabase db, MemberId member) =>
+        Query(db, BikeDocument.Collection).Where(Same(BikeDocument.ByOwner), member.Value);
 
-    private static string Within(string name) => Field(name) + " BETWEEN @0 AND @1";
+    public static ILiteQueryable<BsonDocument> UnsaidQuery(ILiteDatabase db, string place) =>
+        Query(db, OutboxDocument.Collection)
+            .Where(Within(OutboxDocument.ByPlace), Keys.First(place), Keys.Last(place))
+            .OrderBy(Shelf.PathOf(OutboxDocument.ByPlace));
+
+    public static ILiteQueryable<BsonDocument> OutcomesQuery(ILiteDatabase db) =>
+        Query(db, OutcomeDocument.Collection).OrderBy(Shelf.PathOf(OutcomeDocument.ByTime));
+
+    private static ILiteQueryable<BsonDocument> Query(ILiteDatabase db, string collection) => db.GetCollection(collection).Query();
+
+    private static string Same(string index) => Shelf.PathOf(index) + " = @0";
+
+    private static string Within(string index) => Shelf.PathOf(index) + " BETWEEN @0 AND @1";
 }

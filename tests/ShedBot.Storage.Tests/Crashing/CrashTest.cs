@@ -1,0 +1,51 @@
+using ShedBot.Storage.Torture;
+using Xunit.Abstractions;
+
+namespace ShedBot.Storage.Tests.Crashing;
+
+/// <summary>Other processes: one that has the store, and one that is killed while it saves. The long campaign has a command of its own.</summary>
+public sealed class CrashTest(ITestOutputHelper output) : IDisposable
+{
+    private readonly ScratchDirectory scratch = new();
+
+    public void Dispose() => scratch.Dispose();
+
+    [Fact]
+    public async Task Open_WhileAnotherProcessHasTheStore_IsRefusedUntilThatOneEnds()
+    {
+        using var limit = new CancellationTokenSource(TimeSpan.FromMinutes(2));
+        using var other = Campaign.Start("hold", scratch.Data);
+        try
+        {
+            Assert.Equal("open", await other.StandardOutput.ReadLineAsync(limit.Token));
+            var before = scratch.Contents();
+
+            var refusal = await Assert.ThrowsAsync<StoreRefusedException>(OpenAsync);
+
+            Assert.Equal(RefusalCodes.InUse, refusal.Code);
+            Assert.Equal(before, scratch.Contents());
+        }
+        finally
+        {
+            other.Kill();
+            await other.WaitForExitAsync(CancellationToken.None);
+        }
+
+        await (await OpenAsync()).DisposeAsync();
+    }
+
+    [Theory]
+    [InlineData(true, 8)]
+    [InlineData(false, 3)]
+    public async Task Save_KilledAtRandom_LosesNothingAcknowledged(bool durable, int kills)
+    {
+        using var limit = new CancellationTokenSource(TimeSpan.FromMinutes(5));
+        var result = await Campaign.RunAsync(scratch.Path, kills, new Random(20260502), durable, limit.Token);
+        output.WriteLine($"{result.Acknowledged} steps acknowledged over {result.Kills} kills, {result.LandedUnsaid} landed unacknowledged");
+
+        Assert.Empty(result.Losses);
+        Assert.True(result.Acknowledged >= kills);
+    }
+
+    private Task<LiteShedStore> OpenAsync() => LiteShedStore.OpenAsync(new StoreOptions { Path = scratch.Data }, CancellationToken.None);
+}
