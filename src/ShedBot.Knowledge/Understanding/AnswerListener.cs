@@ -101,7 +101,7 @@ public static class AnswerListener
         var said = Features(text, lexicon, Vocabulary(options));
         if (said.Length == 0 || options.Count == 0)
             return null;
-        var book = new PhraseBook(options.SelectMany(o => o.Phrases.Prepend(o.Label).Select(p => new Phrase(o.Id, Features(p, lexicon, null)))), FrozenSet<string>.Empty);
+        var book = new PhraseBook(options.SelectMany(o => o.Phrases.Prepend(o.Label).Select(p => new Phrase(o.Id, Features(p, lexicon, null)))), FrozenSet<string>.Empty, FrozenSet<string>.Empty, FrozenSet<string>.Empty, []);
         var ranked = book.Compare(said).OrderByDescending(m => m.Affirmed).ToList();
         if (ranked.Count == 0 || ranked[0].Affirmed < Fits || ranked.Count > 1 && ranked[0].Affirmed - ranked[1].Affirmed < 0.05)
             return null;

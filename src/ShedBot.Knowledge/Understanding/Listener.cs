@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ShedBot.Knowledge.Understanding.Matching;
 using ShedBot.Knowledge.Understanding.Reading;
@@ -13,18 +14,23 @@ public sealed class Listener
     private readonly Lexicon lexicon;
     private readonly Spelling spelling;
     private readonly Subjects subjects;
+    private readonly FrozenSet<string> concepts;
     private readonly PhraseBook complaints, findings, facts, howTos, emergencies;
 
     private Listener(KnowledgeBase knowledge)
     {
         var words = knowledge.Words.Where(w => !Subjects.IsSubject(w)).ToList();
         lexicon = Lexicon.Of(words);
+        concepts = words.Select(w => w.Concept).ToFrozenSet();
         subjects = new Subjects(knowledge.Words, t => lexicon.Concepts(new WordReader(null).Read(PlainText.Of(t).Letters)));
-        complaints = Book(PhraseSource.Complaints(knowledge));
-        findings = Book(PhraseSource.Findings(knowledge));
-        facts = Book(PhraseSource.Facts(knowledge));
-        howTos = Book(PhraseSource.HowTos(knowledge));
-        emergencies = Book(PhraseSource.Emergencies(knowledge));
+        var (c, f, p, h, e) = (
+            Read(PhraseSource.Complaints(knowledge)), Read(PhraseSource.Findings(knowledge)), Read(PhraseSource.Facts(knowledge)),
+            Read(PhraseSource.HowTos(knowledge)), Read(PhraseSource.Emergencies(knowledge)));
+        complaints = Book(c, [.. h, .. e], subjects.Props);
+        findings = Book(f, [.. c, .. e]);
+        facts = Book(p, [.. c, .. f, .. e]);
+        howTos = Book(h, [.. c, .. f, .. e]);
+        emergencies = Book(e, [.. c, .. f, .. h]);
         spelling = new Spelling(PhraseSource.Vocabulary(knowledge));
     }
 
@@ -48,41 +54,48 @@ public sealed class Listener
         var about = subjects.Of(words);
         if (about.Contains(Subjects.OtherMachine) && !about.Contains(Subjects.OurMachine))
             return Nothing("other-machine") with { Emergency = emergency };
-        var (affirmed, denied) = ComplaintEar.Hear(statements, complaints);
-        var heard = new Understood(
-            affirmed,
-            denied,
-            StateEar.Hear(statements, findings),
-            StateEar.Hear(statements, facts),
-            emergency,
-            QuestionEar.Hear(text.Letters, statements, howTos),
-            false,
-            null)
-        { Answer = answer };
+        var heard = Hear(text, statements) with { Emergency = emergency, Answer = answer };
+        if (!IsOurs(about) && (about.Contains(Subjects.OtherPart) || about.Contains(Subjects.SmallTalk)))
+            heard = heard with { Complaints = [.. heard.Complaints.Where(c => c.Score >= Hearing.InOtherCompany)], Findings = [] };
         return IsSomething(heard) ? heard : Nothing(Reason(about, words));
+    }
+
+    private Understood Hear(PlainText text, ImmutableArray<Statement> statements)
+    {
+        var (affirmed, denied) = ComplaintEar.Hear(statements, complaints);
+        var question = QuestionEar.Hear(text.Letters, statements, howTos);
+        // "How do I use the puller" asks for the puller, although it sounds a little like one that stripped.
+        if (question is not null)
+            affirmed = [.. affirmed.Where(c => c.Score >= Hearing.BesideQuestion)];
+        return new Understood(
+            affirmed, denied, StateEar.Hear(statements, findings), StateEar.Hear(statements, facts), null, question, false, null);
     }
 
     private static bool IsSomething(Understood heard) =>
         heard.Emergency is not null || heard.HowTo is not null || heard.Answer is not null
         || heard.Complaints.Length + heard.Denied.Length + heard.Findings.Length + heard.Facts.Length > 0;
 
-    private string Reason(HashSet<string> about, List<Word> words)
-    {
-        if (about.Contains(Subjects.OtherPart))
-            return "other-part";
-        if (words.Exists(w => w.Role == Role.Content && (complaints.Knows(w.Text) || findings.Knows(w.Text))) && !about.Contains(Subjects.SmallTalk))
-            return "unclear";
-        return "chatter";
-    }
+    private static bool IsOurs(HashSet<string> about) =>
+        about.Contains(Subjects.OurPart) || about.Contains(Subjects.OurTrouble) || about.Contains(Subjects.OurMachine);
+
+    private static string Reason(HashSet<string> about, List<Word> words) =>
+        about.Contains(Subjects.OtherPart) ? "other-part"
+        : about.Contains(Subjects.SmallTalk) ? "chatter"
+        : IsOurs(about) || words.Exists(w => Troubles.Contains(w.Text)) ? "unclear"
+        : "chatter";
+
+    /// <summary>Words that say that something is wrong, and not what.</summary>
+    private static readonly FrozenSet<string> Troubles = FrozenSet.Create("problem", "issu", "troubl", "work", "broken", "wrong", "help", "fault", "bust", "stuck", "snap");
 
     private static Understood Nothing(string because) => new([], [], [], [], null, null, true, because);
 
-    private PhraseBook Book(IEnumerable<(string Meaning, string Text)> phrases)
+    private PhraseBook Book(List<Phrase> phrases, List<Phrase> background, FrozenSet<string>? props = null) =>
+        new(phrases, subjects.OtherThings, concepts, props ?? FrozenSet<string>.Empty, background);
+
+    private List<Phrase> Read(IEnumerable<(string Meaning, string Text)> phrases)
     {
         var reader = new WordReader(null);
-        return new PhraseBook(
-            phrases.Select(p => new Phrase(p.Meaning, Features(lexicon.Concepts(reader.Read(PlainText.Of(p.Text).Letters))))),
-            subjects.OtherThings);
+        return [.. phrases.Select(p => new Phrase(p.Meaning, Features(lexicon.Concepts(reader.Read(PlainText.Of(p.Text).Letters)))))];
     }
 
     private static ImmutableArray<Feature> Features(List<Word> words) =>

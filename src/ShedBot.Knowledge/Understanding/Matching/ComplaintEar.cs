@@ -10,15 +10,23 @@ internal static class ComplaintEar
     {
         var readings = SpanChooser.ReadAll(statements, book);
         var chosen = SpanChooser.Choose([.. readings.Where(r => r.Mood == Mood.Present)], Hearing.Complaint);
-        var affirmed = chosen.Select(r => r.Matches.MaxBy(m => m.Affirmed))
-            .GroupBy(m => m.Meaning)
-            .Select(g => new Heard(g.Key, Rounded(g.Max(m => m.Affirmed))))
+        var denials = readings.Where(r => r.Length == 1 && r.Mood == Mood.Present && !r.Matches.IsEmpty)
+            .Select(r => (r.Start, Match: r.Matches.MaxBy(m => m.Denied)))
+            .Where(d => d.Match.Denied >= Hearing.Denial)
+            .ToList();
+        // "They say that it slips. It does NOT slip": the later word counts, when it says that and nothing else.
+        bool Revoked(SpanReading r, string meaning) =>
+            denials.Exists(d => d.Match.Meaning == meaning && d.Match.Denied >= Hearing.BareDenial && d.Start >= r.Start + r.Length);
+
+        var affirmed = chosen.Select(r => (Reading: r, Match: r.Matches.MaxBy(m => m.Affirmed)))
+            .Where(c => !Revoked(c.Reading, c.Match.Meaning))
+            .GroupBy(c => c.Match.Meaning)
+            .Select(g => new Heard(g.Key, Rounded(g.Max(c => c.Match.Affirmed))))
             .OrderByDescending(h => h.Score).ThenBy(h => h.Id, StringComparer.Ordinal)
+            .Where((h, i) => i == 0 || h.Score >= Hearing.FurtherComplaint)
             .ToImmutableArray();
-        var denied = readings.Where(r => r.Length == 1 && r.Mood == Mood.Present)
-            .Select(r => r.Matches.IsEmpty ? default : r.Matches.MaxBy(m => m.Denied))
-            .Where(m => m.Denied >= Hearing.Denial && !affirmed.Any(h => h.Id == m.Meaning))
-            .Select(m => m.Meaning)
+        var denied = denials.Select(d => d.Match.Meaning)
+            .Where(d => !affirmed.Any(h => h.Id == d))
             .Distinct()
             .Order(StringComparer.Ordinal)
             .ToImmutableArray();

@@ -10,8 +10,8 @@ internal static class EmergencyEar
         SpanChooser.ReadAll(statements, book)
             .Where(r => r.Mood == Mood.Present)
             .SelectMany(r => r.Matches)
-            .Where(m => m.Affirmed >= Hearing.Emergency)
-            .OrderByDescending(m => m.Affirmed).ThenBy(m => m.Meaning, StringComparer.Ordinal)
+            .Where(m => m.Told >= Hearing.Emergency)
+            .OrderByDescending(m => m.Told).ThenByDescending(m => m.Affirmed).ThenBy(m => m.Meaning, StringComparer.Ordinal)
             .Select(m => m.Meaning)
             .FirstOrDefault();
 }

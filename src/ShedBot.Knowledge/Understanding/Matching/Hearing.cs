@@ -4,13 +4,19 @@ namespace ShedBot.Knowledge.Understanding.Matching;
 internal static class Hearing
 {
     /// <summary>A complaint that stands alone, and a further one beside it.</summary>
-    public const double Complaint = 0.5, Denial = 0.5;
+    public const double Complaint = 0.5, FurtherComplaint = 0.68, Denial = 0.5, BareDenial = 0.8;
 
-    /// <summary>A volunteered state: so much of a phrase has to be said, and nothing of it denied.</summary>
-    public const double StateCovered = 0.72, State = 0.6;
+    /// <summary>A volunteered state: a phrase nearly whole, and nothing of it denied.</summary>
+    public const double State = 0.75;
 
-    public const double Emergency = 0.6;
+    public const double Emergency = 0.7;
+
+    /// <summary>A complaint in a message that speaks of something else and names no part of the clutch.</summary>
+    public const double InOtherCompany = 0.9;
 
     /// <summary>A question in the form of a question, and one that is not.</summary>
     public const double Question = 0.5, BareQuestion = 0.75;
+
+    /// <summary>A complaint in the same breath as a question.</summary>
+    public const double BesideQuestion = 0.6;
 }

@@ -10,7 +10,9 @@ internal static class QuestionEar
     private static readonly FrozenSet<string> Asking = FrozenSet.Create(
         "how", "what", "whats", "what's", "which", "when", "where", "should", "do", "does", "can", "is", "are", "whats", "any", "need", "tips", "best", "explain", "advice", "wat", "wot", "hw", "teach", "correct");
 
-    private static readonly FrozenSet<string> AskingAnywhere = FrozenSet.Create("how", "which", "what", "whats", "what's", "tips", "advice", "explain", "recommend", "tell");
+    /// <summary>Pairs that ask wherever they stand.</summary>
+    private static readonly FrozenSet<string> AskingPairs = FrozenSet.Create(
+        "how to", "how do", "how should", "how can", "how often", "how much", "how long", "how many", "how far", "how tight", "what is", "what size", "what grease", "what order", "what's the", "whats the", "which way", "which order", "which bearing", "which grease", "which one", "which key", "best way", "right way", "proper way", "correct way", "any tips", "any advice", "tell me", "is it normal", "when do", "when should", "where do", "do i", "should i", "can i");
 
     public static Heard? Hear(string letters, ImmutableArray<Statement> statements, PhraseBook book)
     {
@@ -26,6 +28,6 @@ internal static class QuestionEar
     public static bool IsAsked(string letters)
     {
         var words = Splitter.Split(letters).FindAll(w => w is not ("." or ","));
-        return letters.Contains('?') || words.Take(4).Any(Asking.Contains) || words.Exists(AskingAnywhere.Contains);
+        return letters.Contains('?') || words.Take(3).Any(Asking.Contains) || words.Zip(words.Skip(1), (a, b) => a + " " + b).Any(AskingPairs.Contains);
     }
 }

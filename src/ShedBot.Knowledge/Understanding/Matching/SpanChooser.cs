@@ -15,6 +15,8 @@ internal static class SpanChooser
 {
     public const int LongestSpan = 4;
 
+    private const double WorthOfLength = 0.85;
+
     /// <summary>The statements of a long story that are read.</summary>
     public const int MostStatements = 80;
 
@@ -29,7 +31,7 @@ internal static class SpanChooser
                 var span = statements.Slice(start, length);
                 if (length > 1 && !HoldTogether(span))
                     break;
-                readings.Add(new SpanReading(start, length, span[0].Mood, [.. book.Compare([.. span.SelectMany(s => s.Features).Distinct()])]));
+                readings.Add(new SpanReading(start, length, span[0].Mood, [.. book.Compare(Features(span))]));
             }
         }
         return readings.ToImmutable();
@@ -46,7 +48,8 @@ internal static class SpanChooser
             best[at] = (best[at - 1].Sum, null, at - 1);
             foreach (var reading in byEnd[at])
             {
-                var gain = (reading.Matches.IsEmpty ? 0 : reading.Matches.Max(m => m.Affirmed)) - threshold;
+                // What explains more of the message is worth more: else two halves always beat the whole.
+                var gain = ((reading.Matches.IsEmpty ? 0 : reading.Matches.Max(m => m.Affirmed)) - threshold) * Math.Pow(reading.Length, WorthOfLength);
                 if (gain >= 0 && best[reading.Start].Sum + gain > best[at].Sum)
                     best[at] = (best[reading.Start].Sum + gain, reading, reading.Start);
             }
@@ -59,6 +62,13 @@ internal static class SpanChooser
         }
         chosen.Reverse();
         return chosen;
+    }
+
+    /// <summary>What is both said and denied in one run is said: "slips in the wet, does not slip in the dry".</summary>
+    private static List<Feature> Features(ImmutableArray<Statement> span)
+    {
+        var all = span.SelectMany(s => s.Features).ToHashSet();
+        return [.. all.Where(f => !f.Denied || !all.Contains(f with { Denied = false }))];
     }
 
     private static bool HoldTogether(ImmutableArray<Statement> span) => span.All(s => s.Mood == span[0].Mood);

@@ -13,11 +13,11 @@ internal static class StateEar
         .. SpanChooser.ReadAll(statements, book, LongestSpan)
             .Where(r => r.Mood != Mood.Supposed)
             .SelectMany(r => r.Matches)
-            .Where(m => m.Covered >= Hearing.StateCovered && m.Affirmed >= Hearing.State)
-            .Select(m => (Parts: m.Meaning.Split(PhraseSource.Joint), m.Affirmed, m.Covered))
+            .Where(m => m.Told >= Hearing.State)
+            .Select(m => (Parts: m.Meaning.Split(PhraseSource.Joint), m.Affirmed, m.Told))
             .GroupBy(m => m.Parts[0])
-            .Select(g => g.OrderByDescending(m => m.Affirmed).ThenBy(m => m.Parts[1], StringComparer.Ordinal).First())
-            .Select(m => new HeardState(m.Parts[0], m.Parts[1], ComplaintEar.Rounded(m.Affirmed)))
+            .Select(g => g.OrderByDescending(m => m.Told).ThenByDescending(m => m.Affirmed).ThenBy(m => m.Parts[1], StringComparer.Ordinal).First())
+            .Select(m => new HeardState(m.Parts[0], m.Parts[1], ComplaintEar.Rounded(m.Told)))
             .OrderBy(s => s.Subject, StringComparer.Ordinal),
     ];
 }

@@ -6,13 +6,13 @@ namespace ShedBot.Knowledge.Understanding.Matching;
 
 /// <summary>
 /// The word rules that do not bring words together but say what a message is about. They keep their own words, so "brake" stays a
-/// brake; their concepts are the four names below.
+/// brake; their concepts are the seven names below.
 /// </summary>
 internal sealed class Subjects
 {
-    public const string OtherMachine = "other machine", OtherPart = "other part", OurMachine = "our machine", SmallTalk = "small talk";
+    public const string OtherMachine = "other machine", OtherPart = "other part", OurMachine = "our machine", OurPart = "our part", OurTrouble = "our trouble", Circumstance = "circumstance", SmallTalk = "small talk";
 
-    private static readonly FrozenSet<string> Names = FrozenSet.Create(OtherMachine, OtherPart, OurMachine, SmallTalk);
+    private static readonly FrozenSet<string> Names = FrozenSet.Create(OtherMachine, OtherPart, OurMachine, OurPart, OurTrouble, Circumstance, SmallTalk);
 
     /// <summary>"Sounds like a tractor" is not about a tractor.</summary>
     private static readonly FrozenSet<string> Likeness = FrozenSet.Create("like", "than", "as", "behind", "past", "from");
@@ -28,7 +28,12 @@ internal sealed class Subjects
             .ToFrozenDictionary(g => g.Key, g => g.OrderByDescending(t => t.Words.Length).ToArray());
         OtherThings = terms.Values.SelectMany(t => t).Where(t => t.Subject is OtherPart or OtherMachine && t.Words.Length == 1)
             .Select(t => t.Words[0]).ToFrozenSet();
+        Props = terms.Values.SelectMany(t => t).Where(t => t.Subject is OurPart or Circumstance && t.Words.Length == 1)
+            .Select(t => t.Words[0]).ToFrozenSet();
     }
+
+    /// <summary>Parts and circumstances: what a trouble is told with, and never the trouble itself.</summary>
+    public FrozenSet<string> Props { get; }
 
     /// <summary>Words that name something that is not the clutch.</summary>
     public FrozenSet<string> OtherThings { get; }

@@ -21,8 +21,8 @@ internal sealed class Lexicon
     {
         var reader = new WordReader(null);
         var terms = rules
-            .SelectMany(r => r.RidersSay.Prepend(r.Concept).Select(t => (Term: Meaningful(reader.Read(PlainText.Of(t).Letters)), r.Concept)))
-            .Where(t => t.Term.Count > 0)
+            .SelectMany(r => r.RidersSay.Prepend(r.Concept).Select(t => (Term: TermOf(reader.Read(PlainText.Of(t).Letters)), r.Concept)))
+            .Where(t => t.Term.Exists(w => w.Role == Role.Content && (!English.LightWords.Contains(w.Text) || w.Text == t.Concept)))
             .ToList();
         var built = new List<FrozenDictionary<string, Term[]>>();
         foreach (var round in new[] { 0, 1, 2 })
@@ -54,13 +54,13 @@ internal sealed class Lexicon
 
     private static (Term? Term, int End) Longest(List<Word> words, int start, FrozenDictionary<string, Term[]> terms)
     {
-        foreach (var term in terms.GetValueOrDefault(words[start].Text, []))
+        foreach (var term in terms.GetValueOrDefault(TextOf(words[start]), []))
         {
             var at = start;
             var matched = 0;
             for (; at < words.Count && matched < term.Words.Length; at++)
             {
-                if (words[at].Role is Role.HardBreak or Role.SoftBreak || IsMeaningful(words[at]) && words[at].Text != term.Words[matched])
+                if (words[at].Role is Role.HardBreak or Role.SoftBreak || IsMeaningful(words[at]) && TextOf(words[at]) != term.Words[matched])
                     break;
                 if (IsMeaningful(words[at]))
                     matched++;
@@ -71,9 +71,16 @@ internal sealed class Lexicon
         return (null, start + 1);
     }
 
+    private static string TextOf(Word word) => word.Role == Role.Negator ? Negations.Plain : word.Text;
+
     private static int RoundOf(List<Word> term) => term.Exists(w => w.Role == Role.Negator) ? 2 : term.Count > 1 ? 1 : 0;
 
-    private static List<Word> Meaningful(List<Word> words) => words.FindAll(IsMeaningful);
+    /// <summary>The words of a term that count; none where only one is left and others were lost that made the difference: "swings about".</summary>
+    private static List<Word> TermOf(List<Word> words)
+    {
+        var meaningful = words.FindAll(IsMeaningful);
+        return meaningful.Count == 1 && words.Exists(w => !IsMeaningful(w) && !English.Weightless.Contains(w.Text)) ? [] : meaningful;
+    }
 
     private static bool IsMeaningful(Word word) => word.Role is Role.Content or Role.Negator;
 }

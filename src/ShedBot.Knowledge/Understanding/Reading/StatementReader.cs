@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace ShedBot.Knowledge.Understanding.Reading;
@@ -14,16 +15,19 @@ internal static class StatementReader
         foreach (var word in words)
         {
             if (word.Role is Role.HardBreak or Role.SoftBreak)
-                Break(drafts, word.Role == Role.HardBreak);
+                Break(drafts, word);
             else
                 drafts[^1].Take(word);
         }
         SettleThePast(drafts);
+        SettleLists(drafts);
+        SettleConditions(drafts);
         return [.. drafts.Where(d => d.Features.Count > 0).Select(d => new Statement([.. d.Features], d.Mood, d.AfterHardBreak))];
     }
 
-    private static void Break(List<Draft> drafts, bool hard)
+    private static void Break(List<Draft> drafts, Word at)
     {
+        var hard = at.Role == Role.HardBreak;
         var last = drafts[^1];
         // Nothing of its own was said: "used to slip, fixed that, now grabs". Its mood belongs to what came before.
         if (last.Features.Count == 0)
@@ -31,10 +35,11 @@ internal static class StatementReader
             if (last.IsPast && drafts.Count > 1)
                 drafts[^2].IsPast = true;
             last.AfterHardBreak |= hard;
+            last.OpenedBy = at.Text;
             last.Clear(keepMood: !last.IsPast && !hard);
             return;
         }
-        drafts.Add(new Draft { AfterHardBreak = hard, IsSupposed = !hard && last.IsSupposed });
+        drafts.Add(new Draft { OpenedBy = at.Text, AfterHardBreak = hard, IsSupposed = !hard && last.IsSupposed });
     }
 
     /// <summary>"It was slipping, now it drags": what was, with a now after it, is over.</summary>
@@ -51,8 +56,56 @@ internal static class StatementReader
             drafts[^2].IsPast = true;
     }
 
+    /// <summary>"Does not drag, slip or grab": the not reaches over the list to the 'or' and what it joins.</summary>
+    private static void SettleLists(List<Draft> drafts)
+    {
+        for (var or = 1; or < drafts.Count; or++)
+        {
+            if (drafts[or].OpenedBy is not ("or" or "nor"))
+                continue;
+            var first = or - 1;
+            while (first > 0 && drafts[first].OpenedBy == "," && drafts[first].Features.Count == 1 && !drafts[first].Features[^1].Denied)
+                first--;
+            if (drafts[first].Features.Count == 0 || !drafts[first].Features[^1].Denied)
+                continue;
+            for (var i = first + 1; i <= or; i++)
+                drafts[i].DenyAll();
+        }
+    }
+
+    /// <summary>
+    /// "Lever in no crunch", "lever out: silence", "it goes when I pull the lever": when the noise is gone under a condition, the
+    /// condition is denied, and so it speaks for the other one.
+    /// </summary>
+    private static void SettleConditions(List<Draft> drafts)
+    {
+        for (var i = 0; i < drafts.Count; i++)
+        {
+            var features = drafts[i].Features;
+            if (features.Exists(f => f.Denied))
+                drafts[i].DenyConditions(0, features.Count);
+            var quiet = features.FindIndex(f => English.Quieting.Contains(f.Concept) || f.Concept == "stop" && features.Exists(n => Noises.Contains(n.Concept)));
+            if (quiet < 0)
+                continue;
+            if (drafts[i].HasCondition(quiet, features.Count))
+                drafts[i].DenyConditions(quiet, features.Count);
+            else if (i + 1 < drafts.Count && drafts[i + 1].OpenedBy is "when" or "once" or "if" or "as soon as" or "with")
+                drafts[i + 1].DenyConditions(0, drafts[i + 1].Features.Count);
+            else if (drafts[i].HasCondition(0, quiet))
+                drafts[i].DenyConditions(0, quiet);
+            else if (i > 0)
+                drafts[i - 1].DenyConditions(0, drafts[i - 1].Features.Count);
+        }
+    }
+
+    private static readonly FrozenSet<string> Conditions = FrozenSet.Create("lever in", "lever out", "driving");
+
+    private static readonly FrozenSet<string> Noises = FrozenSet.Create("grind", "squeak", "knock", "whine", "noise", "clatter");
+
     private sealed class Draft
     {
+        public string OpenedBy { get; set; } = "";
+
         public List<Feature> Features { get; } = [];
 
         public bool AfterHardBreak { get; set; }
@@ -76,7 +129,7 @@ internal static class StatementReader
             {
                 case Role.Negator:
                     denying = word.Text != Negations.Turning || !denying;
-                    sinceNot = 0;
+                    sinceNot = word.Text == Negations.Short ? ReachOfNot - 1 : 0;
                     break;
                 case Role.Subject when denying && sinceNot > 0:
                     denying = false;
@@ -100,6 +153,23 @@ internal static class StatementReader
                     break;
             }
         }
+
+        public void DenyAll()
+        {
+            for (var i = 0; i < Features.Count; i++)
+                Features[i] = Features[i] with { Denied = true };
+        }
+
+        public void DenyConditions(int from, int to)
+        {
+            for (var i = from; i < to; i++)
+            {
+                if (Conditions.Contains(Features[i].Concept))
+                    Features[i] = Features[i] with { Denied = true };
+            }
+        }
+
+        public bool HasCondition(int from, int to) => Features.Take(to).Skip(from).Any(f => Conditions.Contains(f.Concept));
 
         public void Clear(bool keepMood)
         {

@@ -19,7 +19,7 @@ internal sealed class WordReader(Spelling? spelling)
 
     public List<Word> Read(string letters)
     {
-        var parts = Splitter.Split(letters);
+        var parts = Splitter.Split(letters).ConvertAll(p => English.Shorthand.GetValueOrDefault(p, p));
         var words = new List<Word>(parts.Count);
         for (var i = 0; i < parts.Count;)
             i += ReadAt(parts, i, words);
@@ -41,7 +41,9 @@ internal sealed class WordReader(Spelling? spelling)
             var joined = n == 1 ? part : string.Join(' ', parts.GetRange(i, n));
             if (English.Phrases.TryGetValue(joined, out var role))
             {
-                words.Add(new Word(role == Role.Negator ? Negations.Plain : joined, role));
+                words.Add(new Word(role == Role.Negator ? Negations.Of(joined) : joined, role));
+                if (role == Role.SoftBreak && English.MeaningfulBreaks.Contains(joined))
+                    words.Add(new Word(stems.Of(joined.Replace(" ", "", StringComparison.Ordinal)), Role.Content));
                 return n;
             }
         }
