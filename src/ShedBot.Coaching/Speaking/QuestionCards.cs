@@ -36,13 +36,11 @@ internal static class QuestionCards
             Beliefs.Progress(view));
     }
 
-    /// <param name="lead">Something to say first, or null.</param>
-    public static Card Check(CaseView view, Ask open, string? lead)
+    public static Card Check(CaseView view, Ask open)
     {
         var check = view.Knowledge.Checks[open.Subject];
         var finding = view.Knowledge.Findings[check.Tells];
         var blocks = ImmutableArray.CreateBuilder<CardBlock>();
-        if (lead is not null) blocks.Add(Say.Text(lead));
         blocks.Add(Say.Text(check.Why));
         blocks.AddRange(Say.Cautions(check.Cautions));
         if (check.Cover is not null && !IsOpen(view, check.Cover))
@@ -70,7 +68,7 @@ internal static class QuestionCards
         var triage = view.Knowledge.Triage;
         return new Card(
             triage.Ask,
-            [.. Say.List("Safe to put hands on:", triage.Points)],
+            [.. Say.List("Safe to put hands on", triage.Points)],
             [
                 Say.Option(open, OptionId.Ready, triage.Ready),
                 Say.Option(open, OptionId.NotYet, triage.NotYet),

@@ -13,11 +13,10 @@ internal static class RepairCards
     /// <summary>From this chance on a cause is named as found; below it the repair is offered as the thing worth trying first.</summary>
     private const double Found = 0.5;
 
-    public static Card Cause(CaseView view, Ask open, string? lead)
+    public static Card Cause(CaseView view, Ask open)
     {
         var repair = view.Knowledge.Repairs[open.Subject];
         var blocks = ImmutableArray.CreateBuilder<CardBlock>();
-        if (lead is not null) blocks.Add(Say.Text(lead));
         var mended = Mended(view, repair);
         blocks.AddRange(CauseBlocks(view, mended));
         blocks.Add(Beliefs.Bars(view, 4));

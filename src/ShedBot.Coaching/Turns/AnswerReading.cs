@@ -11,14 +11,15 @@ internal static class AnswerReading
     /// <summary>From this score on words count as an option picked; below it they are news, or not understood.</summary>
     private const double Sure = 0.6;
 
-    public static OptionId? Of(TurnDraft draft, string words)
+    /// <param name="least">The score that words must reach to count as an option; they may be better news than they are an answer.</param>
+    public static OptionId? Of(TurnDraft draft, string words, double least = Sure)
     {
         if (Presenting.Card(draft) is not { Options.IsEmpty: false } card) return null;
         var offered = card.Options.Select(o => (Option: o, Id: OptionId.Read(o.Id)!.Value)).ToList();
         var heard = AnswerListener.Hear(
             words,
             [.. offered.Where(o => o.Option.Role == OptionRole.Answer).Select(o => new AnswerOption(o.Option.Id, o.Option.Label, Phrases(draft, o.Id)))]);
-        if (heard is null || heard.Score < Sure) return null;
+        if (heard is null || heard.Score < Math.Max(least, Sure)) return null;
         if (heard.Kind == AnswerKind.Option) return OptionId.Read(heard.OptionId!);
         var token = Token(heard.Kind);
         return offered.Where(o => o.Id.Token == token).Select(o => (OptionId?)o.Id).FirstOrDefault() ?? Always(draft, token);

@@ -8,7 +8,7 @@ namespace ShedBot.Coaching.Turns;
 internal static class Presenting
 {
     /// <summary>The card that the open question is shown with; null when none is open.</summary>
-    public static Card? Card(TurnDraft draft, string? lead = null)
+    public static Card? Card(TurnDraft draft)
     {
         var (view, open) = (draft.View, draft.Case.Open);
         return open.Kind switch
@@ -16,10 +16,10 @@ internal static class Presenting
             AskKind.Trouble => QuestionCards.Trouble("What does the bike do?", "Tell me in your own words what it does, and what you were doing when it did."),
             AskKind.WhichComplaint => QuestionCards.WhichComplaint(view, open, Complaints.ToOffer(view, open.Subject)),
             AskKind.Fact => QuestionCards.Fact(view, open),
-            AskKind.Check => QuestionCards.Check(view, open, lead),
+            AskKind.Check => QuestionCards.Check(view, open),
             AskKind.Ready when draft.Case.Phase == CasePhase.Resting => QuestionCards.Rest(view, open),
             AskKind.Ready => QuestionCards.Ready(view, open),
-            AskKind.Repair => RepairCards.Cause(view, open, lead),
+            AskKind.Repair => RepairCards.Cause(view, open),
             AskKind.RepairStep => RepairCards.Step(view, open),
             AskKind.DidItHold => RepairCards.Prove(view, open),
             AskKind.WhichAnswer => QuestionCards.WhichAnswer(view, open),
@@ -29,9 +29,11 @@ internal static class Presenting
         };
     }
 
+    /// <param name="lead">Something to say first, or null.</param>
     public static void Now(TurnDraft draft, string? lead = null)
     {
-        if (Card(draft, lead) is { } card) draft.Say(card);
+        if (Card(draft) is not { } card) return;
+        draft.Say(lead is null ? card : card with { Blocks = card.Blocks.Insert(0, new TextBlock(lead)) });
     }
 
     /// <summary>Shows the open question once more, with its options as they were.</summary>

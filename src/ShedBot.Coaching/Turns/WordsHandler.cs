@@ -22,16 +22,16 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
-        if (AnswerReading.Of(draft, words) is { } option)
-        {
-            new ChoiceHandler(draft).Handle(option);
-            return;
-        }
-
-        if (understood.HowTo is { } howTo && understood.Complaints.IsEmpty)
+        if (understood.HowTo is { Score: >= Overheard } howTo && understood.Complaints.IsEmpty)
         {
             draft.Say(HelpCards.HowTo(draft.Knowledge.HowTos[howTo.Id]));
             Presenting.Again(draft);
+            return;
+        }
+
+        if (AnswerReading.Of(draft, words, News(understood)) is { } option)
+        {
+            new ChoiceHandler(draft).Handle(option);
             return;
         }
 
@@ -43,6 +43,13 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         if (draft.Case.Phase == CasePhase.Opening) Opening(words, understood);
         else Later(understood);
+    }
+
+    /// <summary>How sure it is that the words tell something that was not asked.</summary>
+    private double News(Understood understood)
+    {
+        var asked = draft.Case.Open.Kind == AskKind.Check ? draft.Knowledge.Checks[draft.Case.Open.Subject].Tells : null;
+        return understood.Findings.Where(f => f.Subject != asked).Select(f => f.Score).DefaultIfEmpty(0).Max();
     }
 
     private void Opening(string words, Understood understood)

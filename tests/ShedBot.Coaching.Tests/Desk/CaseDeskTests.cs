@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using Moq;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Tests.Samples;
+using ShedBot.Coaching.Turns;
+
+namespace ShedBot.Coaching.Tests.Desk;
+
+public sealed class CaseDeskTests
+{
+    private static readonly MemberId Member = new("m1");
+
+    [Fact]
+    public async Task HandleAsync_FirstWords_SavesCaseAndWhatIsToBeSaidTogether()
+    {
+        var store = new Mock<IShedStore>();
+        var saved = Saves(store);
+        using var desk = Desk(store);
+        await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
+        var turn = Assert.Single(saved);
+        Assert.Equal(1, turn.Case.Version);
+        Assert.Equal("c1.0001.0", Assert.Single(turn.Say).Id);
+        Assert.Equal("Is the tap at the tank open?", turn.Say[0].Card.Title);
+    }
+
+    [Fact]
+    public async Task HandleAsync_SomebodySavedFirst_ReadsAgainAndTakesTheTurnAnew()
+    {
+        var store = new Mock<IShedStore>();
+        var tries = 0;
+        store.Setup(s => s.CasesOfAsync(Member, 1, default)).ReturnsAsync([]);
+        store.Setup(s => s.SaveAsync(It.IsAny<TurnSaved>(), default))
+            .Returns(() => ++tries == 1 ? throw new StaleSaveException("The case") : Task.CompletedTask);
+        using var desk = Desk(store);
+        await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
+        Assert.Equal(2, tries);
+        store.Verify(s => s.FindOpenCaseAsync(Member, "here", default), Times.Exactly(2));
+    }
+
+    [Fact]
+    public async Task HandleAsync_StaleForEver_GivesUpInsteadOfSpinning()
+    {
+        var store = new Mock<IShedStore>();
+        store.Setup(s => s.CasesOfAsync(Member, 1, default)).ReturnsAsync([]);
+        store.Setup(s => s.SaveAsync(It.IsAny<TurnSaved>(), default)).ThrowsAsync(new StaleSaveException("The case"));
+        using var desk = Desk(store);
+        await Assert.ThrowsAsync<StaleSaveException>(() => desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default));
+    }
+
+    [Fact]
+    public async Task HandleAsync_EventAnsweredBefore_SavesNothing()
+    {
+        var talk = new Talk().Say("no water comes out");
+        var store = new Mock<IShedStore>();
+        var saved = Saves(store);
+        store.Setup(s => s.FindOpenCaseAsync(Member, "here", default)).ReturnsAsync(talk.Case);
+        using var desk = Desk(store);
+        await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
+        Assert.Empty(saved);
+    }
+
+    [Fact]
+    public async Task HandleAsync_WordsAfterAClosedCase_OpenANewCaseForTheSameBike()
+    {
+        var talk = new Talk().Say("no water comes out").Say("forget it");
+        var store = new Mock<IShedStore>();
+        var saved = Saves(store);
+        store.Setup(s => s.CasesOfAsync(Member, 1, default)).ReturnsAsync([talk.Case]);
+        store.Setup(s => s.FindBikeAsync(talk.Case.Bike, default)).ReturnsAsync(BikeProfile.New(talk.Case.Bike, Member));
+        using var desk = Desk(store, "c2");
+        await desk.HandleAsync(Member, "here", new MemberSaid("e9", "it hums very loud"), default);
+        Assert.Equal(new CaseId("c2"), Assert.Single(saved).Case.Id);
+        Assert.Equal(talk.Case.Bike, saved[0].Case.Bike);
+    }
+
+    private static List<TurnSaved> Saves(Mock<IShedStore> store)
+    {
+        var saved = new List<TurnSaved>();
+        store.Setup(s => s.CasesOfAsync(Member, 1, default)).ReturnsAsync(ImmutableArray<Case>.Empty);
+        store.Setup(s => s.SaveAsync(It.IsAny<TurnSaved>(), default)).Callback<TurnSaved, CancellationToken>((t, _) => saved.Add(t)).Returns(Task.CompletedTask);
+        return saved;
+    }
+
+    private static CaseDesk Desk(Mock<IShedStore> store, string id = "c1") => new(store.Object, () => Pump.Coach, new Stopped(), () => id);
+
+    private sealed class Stopped : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => Pump.Noon;
+    }
+}
