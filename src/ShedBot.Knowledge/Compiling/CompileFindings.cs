@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ShedBot.Knowledge.Loading.Reading;
 using ShedBot.Knowledge.Rules;
-using ShedBot.Knowledge.Wording;
 using ShedBot.Reasoning.Modelling;
 
 namespace ShedBot.Knowledge.Compiling;
@@ -10,8 +9,6 @@ namespace ShedBot.Knowledge.Compiling;
 internal static class CompileFindings
 {
     private static readonly ImmutableArray<string> YesNo = [Finding.No, Finding.Yes];
-
-    public static Fault Fault(FaultRule rule) => new(rule.Id, FrequencyWords.Priors[rule.HowCommon]);
 
     /// <summary>By id, findings first and then complaints, without the links of 'something else'.</summary>
     public static ImmutableArray<Finding> All(Draft rules, CompileOptions options)

@@ -25,9 +25,10 @@ internal static class Compiler
     private static DiagnosticModel Model(Draft rules, CompileOptions options)
     {
         var seen = CompileFindings.All(rules, options);
-        var other = SomethingElse.Of(rules, seen, options);
+        var priors = Priors.Of(rules, options);
+        var other = SomethingElse.Of(rules, seen, priors, options);
         return DiagnosticModel.Create(
-            [.. rules.Faults.Select(f => f.Rule).OrderBy(f => f.Id, StringComparer.Ordinal).Select(CompileFindings.Fault), other.Fault],
+            [.. priors.Select(p => new Fault(p.Key, p.Value)), other.Fault],
             other.Findings,
             rules.Checks.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(CompileWork.Check),
             rules.Repairs.Select(r => r.Rule).OrderBy(r => r.Id, StringComparer.Ordinal).Select(CompileWork.Repair),

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ShedBot.Knowledge.Loading.Reading;
-using ShedBot.Knowledge.Wording;
 using ShedBot.Reasoning.Modelling;
 
 namespace ShedBot.Knowledge.Compiling;
@@ -9,9 +8,9 @@ namespace ShedBot.Knowledge.Compiling;
 internal static class SomethingElse
 {
     /// <summary>The fault itself, and the findings with its links added.</summary>
-    public static (Fault Fault, ImmutableArray<Finding> Findings) Of(Draft rules, ImmutableArray<Finding> findings, CompileOptions options)
+    public static (Fault Fault, ImmutableArray<Finding> Findings) Of(
+        Draft rules, ImmutableArray<Finding> findings, ImmutableSortedDictionary<string, double> priors, CompileOptions options)
     {
-        var priors = rules.Faults.ToDictionary(f => f.Rule.Id, f => FrequencyWords.Priors[f.Rule.HowCommon], StringComparer.Ordinal);
         var odds = priors.Values.Select(p => p / (1 - p)).Sum() * options.OtherShare / (1 - options.OtherShare);
         var fault = new Fault(KnowledgeBase.SomethingElse, odds / (1 + odds), IsOther: true);
         return (fault, [.. findings.Select(f => WithBaseRate(f, priors, rules))]);
@@ -21,7 +20,7 @@ internal static class SomethingElse
     /// The gross chance of each state is its average over the listed faults, weighted with their priors; a fault that does not show as the
     /// finding brings the leak. So hearing of a finding moves 'something else' about as much as it moves the listed faults together.
     /// </summary>
-    private static Finding WithBaseRate(Finding finding, Dictionary<string, double> priors, Draft rules)
+    private static Finding WithBaseRate(Finding finding, ImmutableSortedDictionary<string, double> priors, Draft rules)
     {
         var all = priors.Values.Sum();
         var excess = new double[finding.States.Length];

@@ -6,7 +6,8 @@ namespace ShedBot.Knowledge.Wording;
 /// <remarks>
 /// Our own scale; common practice, no source. It says how often the fault is present on such a machine before anything else is known. Each word
 /// is about half the one before, and all are small: with some seventy faults that may be present at once, larger ones would have every machine
-/// arrive with several faults.
+/// arrive with several faults. When still more rules come together the compiler scales all of them down alike, so that what counts is how
+/// common a fault is beside the others.
 /// </remarks>
 public static class FrequencyWords
 {

@@ -60,6 +60,17 @@ public class CompiledModelTests
     }
 
     [Theory]
+    [InlineData(0.04, 0.02, 0.01)]
+    [InlineData(0.02, 0.01, 0.005)]
+    public void Model_PriorsThatAddUpToMoreThanFaultsAtOnce_AreScaledDownAlike(double faultsAtOnce, double veryCommon, double common)
+    {
+        var model = KnowledgeLoader.Load([RuleText.FromText(LampRules.File, LampRules.Text)], new CompileOptions(FaultsAtOnce: faultsAtOnce)).Knowledge!.Model;
+
+        Assert.Equal(veryCommon, model.Faults[0].Prior, 12);
+        Assert.Equal(common, model.Faults[1].Prior, 12);
+    }
+
+    [Theory]
     [InlineData("dark")]
     [InlineData("flickers")]
     public void Model_AnyComplaint_LeavesSomethingElseInTheRunning(string complaint)
