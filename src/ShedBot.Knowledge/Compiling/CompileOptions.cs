@@ -11,13 +11,16 @@ namespace ShedBot.Knowledge.Compiling;
 /// so that a listed fault need not take the blame for what is not listed.
 /// </param>
 /// <param name="StateLeak">Chance of each abnormal state of a finding with nothing in the rules to cause it, when the rule does not say; in (0, 0.1].</param>
-/// <param name="ComplaintLeak">The same for a complaint.</param>
+/// <param name="ComplaintLeak">
+/// The same for a complaint. Much lower: a trouble that nothing listed gives is what 'something else' stands for, and there are many
+/// complaints to choose from, so a larger leak would drown the rare faults that give a complaint of their own.
+/// </param>
 /// <param name="FaultsAtOnce">
 /// The most faults that a machine may have on average before anything is known of it, above 0. With 0.5, if faults come independently,
 /// about one machine in four that has any has more than one: (1 - 1.5 exp(-0.5)) / (1 - exp(-0.5)) = 0.23.
 /// </param>
 public sealed record CompileOptions(
-    double HelpCost = 180, double OtherShare = 0.04, double StateLeak = 0.01, double ComplaintLeak = 0.005, double FaultsAtOnce = 0.5)
+    double HelpCost = 180, double OtherShare = 0.04, double StateLeak = 0.01, double ComplaintLeak = 0.001, double FaultsAtOnce = 0.5)
 {
     public static CompileOptions Default { get; } = new();
 }
