@@ -10,7 +10,7 @@ public sealed record Explanation(ImmutableArray<FaultReasons> Faults)
 }
 
 /// <summary>What speaks for and against one fault, strongest first; weights nearer to 0 than <see cref="Explainer.Faint"/> are not told.</summary>
-/// <param name="Probability">P(fault | everything learnt).</param>
+/// <param name="Probability">P(fault | everything learnt), at the bound of the explanation; a belief with a raised bound differs a little.</param>
 public sealed record FaultReasons(string Fault, double Probability, ImmutableArray<Reason> For, ImmutableArray<Reason> Against);
 
 /// <summary>How much one piece of evidence speaks for a fault (above 0) or against it (below 0).</summary>

@@ -39,7 +39,7 @@ public sealed class Belief
 
     public DiagnosticModel Model { get; }
 
-    /// <summary>Every set that kept any weight, most probable first.</summary>
+    /// <summary>Every set that kept any weight (below 1e-16 is none), most probable first.</summary>
     public ImmutableArray<WeightedSet> Sets { get; }
 
     /// <summary>The bound: the most faults that were allowed to be present at once.</summary>

@@ -6,7 +6,9 @@ namespace ShedBot.Reasoning.Inference;
 /// </summary>
 /// <remarks>
 /// Faults stand in an order of rank, and a node's children carry a higher rank than itself. All single faults are in; sets of two and more, up
-/// to the bound, are built from the first <see cref="Joining"/> ranks. Node 0 is the empty set. Children of a node lie side by side.
+/// to the bound, are built from the first <see cref="Joining"/> ranks. One number for all sizes: with more faults in pairs than in triples, a
+/// chance companion would count beside one true fault but not beside two, and lean the sums towards too few faults. Node 0 is the empty set.
+/// Children of a node lie side by side.
 /// </remarks>
 internal sealed class FaultSets
 {

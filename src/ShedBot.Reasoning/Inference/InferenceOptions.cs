@@ -5,7 +5,7 @@ namespace ShedBot.Reasoning.Inference;
 /// <param name="RaiseTo">The bound may be raised to this many faults.</param>
 /// <param name="RaiseAbove">It is raised while <see cref="Belief.LeftOut"/> is above this, in [0, 1].</param>
 /// <param name="MaxSets">
-/// The most sets that are looked at. Where all sets of the size are more than this, every single fault stays in, and larger sets are built
+/// The most sets that are looked at. Where there are more up to the bound, every single fault stays in, and larger sets are built
 /// from the faults that the evidence makes most likely; the rest is counted as left out.
 /// </param>
 public sealed record InferenceOptions(int LargestSet = 2, int RaiseTo = 3, double RaiseAbove = 0.01, int MaxSets = 60_000)

@@ -17,8 +17,11 @@ public static class Inferrer
     /// <summary>P(a member says 'better' | the repair mended nothing); a rule of thumb, no source. See <see cref="RepairFailed"/>.</summary>
     public const double Eased = 0.05;
 
-    // A set below this share of the whole is not handed on: together they are below what a double can tell from 1.
-    private const double Dust = 1e-21;
+    // A set below this share of the whole is not handed on; all of them together are no more than 1e-11.
+    private const double Dust = 1e-16;
+
+    // Where not all larger sets fit, they are still worth a look if at least this many of the likeliest faults may stand together.
+    private const int FewestJoining = 32;
 
     /// <summary>The belief when several faults may be present at once.</summary>
     /// <exception cref="ImpossibleEvidenceException">No set that was looked at can give this evidence.</exception>
@@ -35,26 +38,23 @@ public static class Inferrer
         var prepared = Prepare(model, epochs);
         var odds = model.Faults.Select(f => f.Prior / (1 - f.Prior)).ToArray();
         var bound = new LeftOutBound(model, odds, epochs, prepared);
-        for (var largest = Math.Min(options.LargestSet, odds.Length); ; largest++)
+        var most = Math.Min(Math.Max(options.RaiseTo, options.LargestSet), odds.Length);
+        (FaultSets Sets, SetWeights Weights, double LeftOut)? found = null;
+        for (var largest = Math.Min(options.LargestSet, odds.Length); largest <= most; largest++)
         {
             var joining = FaultSets.MostJoining(odds.Length, largest, options.MaxSets);
+            if (largest > options.LargestSet && joining < Math.Min(odds.Length, FewestJoining)) break;
             var ranked = joining == odds.Length ? [.. Enumerable.Range(0, odds.Length)] : Relevance.Rank(odds, epochs, prepared);
             var sets = new FaultSets(ranked, joining, largest);
             var start = Products(sets, odds);
-            var seen = start.Sum();
-            var mayRaise = largest < Math.Min(options.RaiseTo, odds.Length)
-                && FaultSets.SetsUpTo(odds.Length, odds.Length, largest + 1) <= options.MaxSets;
-            try
-            {
-                var weights = Run(model, sets, start, epochs, prepared);
-                var leftOut = bound.Share(sets, Math.Log(seen) + weights.LogEvidence);
-                if (!mayRaise || leftOut <= options.RaiseAbove) return Make(model, sets, weights, leftOut, epochs[^1], prepared);
-            }
-            catch (ImpossibleEvidenceException) when (mayRaise)
-            {
-                // Larger sets may still explain it.
-            }
+            var seen = Math.Log(start.Sum());
+            if (Run(model, sets, start, epochs, prepared) is not { } weights) continue;
+            var leftOut = bound.Share(sets, seen + weights.LogEvidence);
+            found = (sets, weights, leftOut);
+            if (leftOut <= options.RaiseAbove) break;
         }
+
+        return found is { } last ? Make(model, last.Sets, last.Weights, last.LeftOut, epochs[^1], prepared) : throw new ImpossibleEvidenceException();
     }
 
     /// <summary>The belief when exactly one fault is present, the priors scaled to a sum of 1 (weight p_f, not p_f times the chance that all others are absent).</summary>
@@ -66,7 +66,8 @@ public static class Inferrer
         var prepared = Prepare(model, epochs);
         var sets = new FaultSets([.. Enumerable.Range(0, model.Faults.Length)], 1, 1);
         double[] start = [0, .. model.Faults.Select(f => f.Prior)];
-        return Make(model, sets, Run(model, sets, start, epochs, prepared), 0, epochs[^1], prepared);
+        var weights = Run(model, sets, start, epochs, prepared) ?? throw new ImpossibleEvidenceException();
+        return Make(model, sets, weights, 0, epochs[^1], prepared);
     }
 
     /// <summary>P(f | evidence, exactly one fault), aligned with the model's faults; adds up to 1.</summary>
@@ -89,14 +90,19 @@ public static class Inferrer
     private static Dictionary<int, StateChances> Prepare(DiagnosticModel model, List<Epoch> epochs) =>
         epochs.SelectMany(e => e.Weights.Keys).Distinct().ToDictionary(finding => finding, finding => new StateChances(model, finding));
 
-    private static SetWeights Run(
+    /// <returns>Null when no set can give the evidence.</returns>
+    private static SetWeights? Run(
         DiagnosticModel model, FaultSets sets, double[] start, List<Epoch> epochs, Dictionary<int, StateChances> prepared)
     {
         var weights = new SetWeights(sets, start);
         foreach (var epoch in epochs)
         {
-            foreach (var (finding, lambda) in epoch.Weights) weights.Learn(prepared[finding], lambda);
-            if (epoch.EndedBy is { } failed) weights.Mend(model, failed, Eased);
+            foreach (var (finding, lambda) in epoch.Weights)
+            {
+                if (!weights.Learn(prepared[finding], lambda)) return null;
+            }
+
+            if (epoch.EndedBy is { } failed && !weights.Mend(model, failed, Eased)) return null;
         }
 
         return weights;
@@ -112,16 +118,21 @@ public static class Inferrer
             if (weight > Dust) kept.Add(new(ImmutableCollectionsMarshal.AsImmutableArray(sets.Members(node)), weight));
         }
 
-        kept.Sort(Likeliest);
-        var ordered = kept.ToImmutableArray();
+        var ordered = Order(kept);
         var answers = new AnswerOutlook(model, ordered, now, prepared);
         return new(model, ordered, sets.Largest, leftOut, weights.LogEvidence, answers.Chances);
     }
 
-    private static int Likeliest(WeightedSet one, WeightedSet other)
+    private static ImmutableArray<WeightedSet> Order(List<WeightedSet> kept)
     {
-        var order = other.Probability.CompareTo(one.Probability);
-        return order != 0 ? order : one.Faults.AsSpan().SequenceCompareTo(other.Faults.AsSpan());
-    }
+        var sets = kept.ToArray();
+        Array.Sort(kept.ConvertAll(s => -s.Probability).ToArray(), sets);
+        for (int from = 0, to = 1; from < sets.Length; from = to++)
+        {
+            while (to < sets.Length && sets[to].Probability == sets[from].Probability) to++;
+            if (to - from > 1) Array.Sort(sets, from, to - from, Comparer<WeightedSet>.Create((a, b) => a.Faults.AsSpan().SequenceCompareTo(b.Faults.AsSpan())));
+        }
 
+        return ImmutableCollectionsMarshal.AsImmutableArray(sets);
+    }
 }

@@ -30,7 +30,8 @@ internal sealed class SetWeights
     public ReadOnlySpan<double> Values => weights;
 
     /// <summary>Takes in what was said about one finding: weight *= sum over t of P(t | set) lambda_t.</summary>
-    public void Learn(StateChances finding, double[] lambda)
+    /// <returns>False when no set can give it.</returns>
+    public bool Learn(StateChances finding, double[] lambda)
     {
         var faults = sets.FaultByRank;
         var quietOf = new double[faults.Length];
@@ -48,7 +49,7 @@ internal sealed class SetWeights
             LearnStates(finding, lambda);
         }
 
-        Scale();
+        return Scale();
     }
 
     /// <summary>
@@ -56,7 +57,8 @@ internal sealed class SetWeights
     /// the others, and what is left is not empty. 'Better' is sure to be said when something was mended, and is said with
     /// <paramref name="eased"/> when nothing was.
     /// </summary>
-    public void Mend(DiagnosticModel model, RepairFailed failed, double eased)
+    /// <returns>False when the repair cannot have left trouble behind.</returns>
+    public bool Mend(DiagnosticModel model, RepairFailed failed, double eased)
     {
         var fixes = model.Repairs[model.RepairAt(failed.Repair)].Fixes
             .GroupBy(f => sets.RankOf(model.FaultAt(f.Fault)))
@@ -92,7 +94,7 @@ internal sealed class SetWeights
 
         after[0] = 0;
         weights = after;
-        Scale();
+        return Scale();
     }
 
     private void LearnStates(StateChances finding, double[] lambda)
@@ -124,12 +126,13 @@ internal sealed class SetWeights
         return (sum, tilted);
     }
 
-    private void Scale()
+    private bool Scale()
     {
         var sum = 0.0;
         foreach (var weight in weights) sum += weight;
-        if (!(sum > 0)) throw new ImpossibleEvidenceException();
+        if (!(sum > 0)) return false;
         for (var node = 0; node < weights.Length; node++) weights[node] /= sum;
         LogEvidence += Math.Log(sum);
+        return true;
     }
 }
