@@ -2,7 +2,6 @@ using System.Text.Json;
 using ShedBot.Simulation;
 using ShedBot.Simulation.Report;
 using ShedBot.Simulation.Riders;
-using ShedBot.Simulation.Rides;
 
 namespace ShedBot.Tests.Simulation;
 
