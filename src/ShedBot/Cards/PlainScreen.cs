@@ -22,7 +22,8 @@ internal sealed class PlainScreen(TextWriter output, int width, bool echo) : ISc
         if (!keys.IsEmpty) output.WriteLine();
         foreach (var (key, option) in keys.Answers)
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  [{key}] {CleanText.OneLine(option.Label, int.MaxValue)}"));
-        foreach (var line in Helps(keys)) output.WriteLine(line);
+        foreach (var row in HelpRows.Of(keys, width - 2))
+            output.WriteLine("  " + string.Join(HelpRows.Between, row.Select(h => $"[{h.Key}] {h.Label}")));
         output.WriteLine();
     }
 
@@ -45,23 +46,4 @@ internal sealed class PlainScreen(TextWriter output, int width, bool echo) : ISc
     }
 
     public Task FlushAsync(CancellationToken ct) => output.FlushAsync(ct);
-
-    /// <summary>The helping options side by side, each kept whole.</summary>
-    private IEnumerable<string> Helps(AnswerKeys keys)
-    {
-        var line = "";
-        foreach (var (key, option) in keys.Helps)
-        {
-            var part = $"[{key}] {CleanText.OneLine(option.Label, int.MaxValue)}";
-            if (line.Length > 0 && line.Length + 3 + part.Length > width)
-            {
-                yield return line;
-                line = "";
-            }
-
-            line += (line.Length == 0 ? "  " : "   ") + part;
-        }
-
-        if (line.Length > 0) yield return line;
-    }
 }

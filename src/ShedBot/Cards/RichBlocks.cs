@@ -13,7 +13,7 @@ internal static class RichBlocks
     private const int BarLength = 24;
 
     /// <summary>The safety colours that ANSI Z535.4 gives the signal words: red, orange, yellow, blue. The shades are ours.</summary>
-    private static readonly ImmutableDictionary<string, (Color Letters, Color Ground)> SignalColours = new Dictionary<string, (Color, Color)>
+    internal static ImmutableDictionary<string, (Color Letters, Color Ground)> SignalColours { get; } = new Dictionary<string, (Color, Color)>
     {
         ["DANGER"] = (new Color(255, 255, 255), new Color(176, 0, 0)),
         ["WARNING"] = (new Color(0, 0, 0), new Color(245, 130, 0)),
@@ -71,8 +71,8 @@ internal static class RichBlocks
     private static Grid Bars(BeliefBlock block)
     {
         var grid = new Grid()
-            .AddColumn(new GridColumn().NoWrap().PadLeft(0))
-            .AddColumn(new GridColumn().NoWrap().RightAligned())
+            .AddColumn(new GridColumn().NoWrap().PadLeft(0).PadRight(2))
+            .AddColumn(new GridColumn().NoWrap().RightAligned().PadRight(2))
             .AddColumn(new GridColumn());
         foreach (var line in block.Lines)
         {

@@ -20,8 +20,9 @@ internal sealed class RichScreen(IAnsiConsole console) : IScreen
         if (keys.IsEmpty) return;
         console.WriteLine();
         foreach (var (key, option) in keys.Answers) console.Write(OptionLine(key, option));
-        var helps = string.Join("   ", keys.Helps.Select(k => $"[bold]{k.Key}[/]\u00a0{Safe(CleanText.OneLine(k.Option.Label, int.MaxValue)).Replace(' ', '\u00a0')}"));
-        if (helps.Length > 0) console.Write(new Padder(new Markup(helps), new Padding(2, 1, 2, 0)));
+        console.WriteLine();
+        foreach (var row in HelpRows.Of(keys, console.Profile.Width - 6))
+            console.MarkupLine("   " + string.Join(HelpRows.Between, row.Select(h => $"[bold]{h.Key}[/]  {Safe(h.Label)}")));
     }
 
     public void Say(string line) => console.Write(new Padder(new Text(CleanText.Of(line), new Style(decoration: Decoration.Italic)), new Padding(0, 1, 0, 0)));

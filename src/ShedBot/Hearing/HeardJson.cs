@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using ShedBot.Knowledge.Understanding;
 using ShedBot.Terminal;
@@ -11,10 +12,13 @@ internal static class HeardJson
     /// <summary>Characters of the message that are shown beside what was heard in it.</summary>
     private const int MostShown = 200;
 
+    /// <summary>Letters of every script stand as they are: the text is cleaned before, and this is no web page.</summary>
+    private static readonly JsonWriterOptions Readable = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
     public static string Of(string message, Understood heard)
     {
         using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer))
+        using (var json = new Utf8JsonWriter(buffer, Readable))
         {
             json.WriteStartObject();
             json.WriteString("text", CleanText.OneLine(message, MostShown));

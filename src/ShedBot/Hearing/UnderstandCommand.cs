@@ -19,8 +19,7 @@ internal static class UnderstandCommand
         var rules = RulesFolder.Option();
         var command = new Command(
             Name,
-            "What is heard in riders' own words: a message a line on standard input, a JSON line each on standard output, with complaints and "
-            + "findings and how surely each was heard (0 to 1), emergencies, 'how do I' questions, and whether it is ours at all.");
+            "What is heard in riders' own words: a message a line on standard input, a JSON line each on standard output. Scores go from 0 to 1.");
         command.Options.Add(rules);
         command.SetAction((parse, ct) => RunAsync(parse.GetValue(rules), ct));
         return command;

@@ -21,6 +21,20 @@ internal sealed class AnswerKeys
         [OptionId.CameBack] = "r",
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
+    /// <summary>What a letter says in words, for a card that does not offer it: the coach may understand it all the same, or say kindly what it can take.</summary>
+    private static readonly ImmutableDictionary<string, string> Spoken = new Dictionary<string, string>
+    {
+        ["n"] = "not sure",
+        ["c"] = "can't do that now",
+        ["s"] = "show me how",
+        ["w"] = "why do you ask",
+        ["b"] = "back",
+        ["e"] = "change an earlier answer",
+        ["h"] = "I'd rather have a helper",
+        ["l"] = "leave it for now",
+        ["r"] = "it came back",
+    }.ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
+
     private readonly ImmutableArray<(string Key, CardOption Option)> all;
 
     private AnswerKeys(ImmutableArray<(string Key, CardOption Option)> all) => this.all = all;
@@ -51,6 +65,9 @@ internal sealed class AnswerKeys
     /// <returns>The option that was typed, or null when it is none of these keys.</returns>
     public CardOption? Find(string typed) =>
         all.FirstOrDefault(k => string.Equals(k.Key, typed, StringComparison.OrdinalIgnoreCase)).Option;
+
+    /// <returns>The words that a letter stands for, or null when it is none of the fixed ones.</returns>
+    public static string? InWords(string typed) => Spoken.GetValueOrDefault(typed);
 
     /// <summary>Whether both ask the very same question.</summary>
     public bool Same(AnswerKeys other) => all.Select(k => k.Option.Id).SequenceEqual(other.all.Select(k => k.Option.Id));

@@ -17,22 +17,23 @@ internal static class LocalCards
         "How to talk with me here",
         [
             new TextBlock("Type the number of an answer, the letter of a help, or your own words. You may say more than was asked, and correct yourself at any time."),
-            new ListBlock(
-                "These letters are the same on every card",
-                [
-                    "n  not sure", "c  can't do that now", "s  show me how", "w  why do you ask", "b  back: take the last answer back",
-                    "e  change an earlier answer", "h  I'd rather have a helper", "l  leave it for now", "r  it came back",
-                ]),
-            new ListBlock(
-                "These words are for the terminal, not for the coach",
-                [
-                    "belief     what the coach thinks so far, as bars",
-                    "cases      your cases",
-                    "bike       what is known of your bike, and the work done on it",
-                    "as NAME    talk as another member",
-                    "help       this",
-                    "bye        stop; everything is kept, and we go on where we were",
-                ]),
+            new TextBlock("These letters are the same on every card:"),
+            new DrawingBlock("""
+                n   not sure                 b   back: take the last answer back
+                c   can't do that now        e   change an earlier answer
+                s   show me how              h   I'd rather have a helper
+                w   why do you ask?          l   leave it for now
+                                             r   it came back
+                """.ReplaceLineEndings("\n")),
+            new TextBlock("These words are for the terminal, not for the coach:"),
+            new DrawingBlock("""
+                belief    what the coach thinks so far, as bars
+                cases     your cases
+                bike      what is known of your bike, and the work done on it
+                as NAME   talk as another member
+                help      this
+                bye       stop; everything is kept, and we go on where we were
+                """.ReplaceLineEndings("\n")),
         ],
         []);
 
@@ -40,13 +41,13 @@ internal static class LocalCards
         "Your cases",
         cases.Count == 0
             ? [new TextBlock("None yet. Tell me what the bike does.")]
-            : [new ListBlock("", [.. cases.Select(c => $"{Day(c.OpenedAt)}  {Phase(c.Phase)}: {Words(c)}")])],
+            : [new ListBlock("", [.. cases.Select(c => $"{Day(c.OpenedAt)}, {Phase(c.Phase)}: {Words(c)}")])],
         []);
 
     public static Card Bike(BikeProfile? bike, KnowledgeBase knowledge)
     {
         var facts = bike is null ? [] : bike.Facts.Select(f => Fact(f.Key, f.Value, knowledge)).ToImmutableArray();
-        var work = bike is null ? [] : bike.Work.Select(w => $"{Day(w.At)}  {CleanText.OneLine(w.What, 200)}").ToImmutableArray();
+        var work = bike is null ? [] : bike.Work.Select(w => $"{Day(w.At)}: {CleanText.OneLine(w.What, 200)}").ToImmutableArray();
         return facts.IsEmpty && work.IsEmpty
             ? new Card("Your bike", [new TextBlock("Nothing is known of it yet; I keep what you tell me and what we mend.")], [])
             : new Card("Your bike", [.. List("What you told me", facts), .. List("Work done", work)], []);

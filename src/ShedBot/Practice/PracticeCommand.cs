@@ -24,8 +24,7 @@ internal static class PracticeCommand
         };
         var command = new Command(
             Name,
-            "Talk a trouble through in this terminal, with several members by name and without any account. Type the number of an answer, the "
-            + "letter of a help, or your own words; 'help' tells the rest. Everything is kept as you go: stop whenever you like and go on later.");
+            "Talk a trouble through in this terminal, by numbers, letters or your own words. Everything is kept: stop and go on when you like.");
         foreach (var option in new Option[] { plain, echo, member, data, rules, now }) command.Options.Add(option);
         command.SetAction((parse, ct) => RunAsync(
             new Dictionary<string, string?>

@@ -24,7 +24,7 @@ internal abstract record Typed
                 "bike" => new TypedBike(),
                 "help" => new TypedHelp(),
                 "bye" => new TypedBye(),
-                _ => new TypedWords(text),
+                _ => new TypedWords(AnswerKeys.InWords(word) ?? text),
             },
             ["as" or "As" or "AS", var name] when MemberName.IsGood(name) && !NotNames.Contains(name) => new TypedAs(new MemberName(name)),
             _ => new TypedWords(text),

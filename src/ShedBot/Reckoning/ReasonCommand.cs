@@ -13,8 +13,7 @@ internal static class ReasonCommand
         var file = new Argument<string>("FILE") { Description = "Models, one JSON object a line; - reads them from standard input." };
         var command = new Command(
             Name,
-            "For each model of a file: what to believe after its answers, and what following the shipped rule costs on average (minutes, exact). "
-            + "One JSON line each; a line that cannot be read is reported on standard error and passed over.");
+            "Beliefs and exact expected costs for a file of models, a JSON line each; lines that cannot be read go to standard error.");
         command.Arguments.Add(file);
         command.SetAction((parse, ct) => RunAsync(parse.GetRequiredValue(file), ct));
         return command;

@@ -1,0 +1,91 @@
+namespace ShedBot.Tests.Practice;
+
+public sealed class PracticeSessionTests : IDisposable
+{
+    private readonly TempFolder temp = new();
+
+    public void Dispose() => temp.Dispose();
+
+    [Fact]
+    public async Task Run_AWholeConversation_EndsMended()
+    {
+        var text = await SitAsync("bell makes no sound", "1", "2", "1", "belief", "1", "3", "1", "1", "1", "cases", "bike", "bye");
+        Assert.Contains("   2. One drop of oil.", text, StringComparison.Ordinal);
+        Assert.Matches(@"  #+\.+  \d\d %  [a-z ]+: the hammer is rusted to its pin", text);
+        Assert.Contains("  - 2026-05-01, mended: \"bell makes no sound\"", text, StringComparison.Ordinal);
+        Assert.Contains("2026-05-01: fit a new hammer", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_TheSameLinesTwice_GivesTheSameWords()
+    {
+        string[] lines = ["bell makes no sound", "1", "n", "why", "bye"];
+        using var other = new TempFolder();
+        Assert.Equal(await SitAsync(lines), await Sitting.AtAsync(other.File("bell.shed"), other.BellRules(), lines));
+    }
+
+    [Fact]
+    public async Task Run_SatDownAgain_GoesOnAtTheOpenQuestion()
+    {
+        var before = await SitAsync("bell makes no sound");
+        var question = Question(before);
+        var after = await SitAsync("help", "bye");
+        Assert.Contains("We were here:", after, StringComparison.Ordinal);
+        Assert.Equal(question, Question(after));
+    }
+
+    [Fact]
+    public async Task Run_TwoMembers_KeepToTheirOwnCases()
+    {
+        var text = await SitAsync("bell makes no sound", "as Mira", "bell sounds flat", "as Rider", "cases", "as mira", "cases", "bye");
+        Assert.Contains("Hello Mira", text, StringComparison.Ordinal);
+        Assert.Contains("Hello Rider. We were here:", text, StringComparison.Ordinal);
+        var lists = text.Split("Your cases")[1..];
+        Assert.Contains("bell makes no sound", lists[0], StringComparison.Ordinal);
+        Assert.DoesNotContain("bell sounds flat", lists[0].Split("> as mira")[0], StringComparison.Ordinal);
+        Assert.Contains("bell sounds flat", lists[1], StringComparison.Ordinal);
+        Assert.DoesNotContain("bell makes no sound", lists[1], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("\0\u0001\u001b[2J")]
+    [InlineData("😀😀😀")]
+    [InlineData("שלום, הפעמון")]
+    [InlineData("\u202e\u202e")]
+    [InlineData("0")]
+    [InlineData("-1")]
+    [InlineData("99999999999999999999")]
+    [InlineData("[red]x[/] {0} %s \\")]
+    public async Task Run_AnyWords_GetAKindAnswer(string words)
+    {
+        var first = await SitAsync(words);
+        var later = await SitAsync("bell makes no sound", words, "bye");
+        foreach (var text in new[] { first, later })
+        {
+            Assert.DoesNotContain("went wrong", text, StringComparison.Ordinal);
+            Assert.DoesNotContain(text, c => char.IsControl(c) && c != '\n');
+        }
+
+        var answer = first.Split("> ")[^1];
+        Assert.True(answer.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length > 2, first);
+    }
+
+    [Fact]
+    public async Task Run_AHugeLine_GetsAKindAnswer()
+    {
+        var text = await SitAsync(new string('x', 3_000_000), "bye");
+        Assert.Contains("That is a lot at once", text, StringComparison.Ordinal);
+        Assert.True(text.Length < 5_000);
+    }
+
+    private Task<string> SitAsync(params string[] lines) => Sitting.AtAsync(temp.File("bell.shed"), temp.BellRules(), lines);
+
+    /// <summary>The last card that asks something, with its answers.</summary>
+    private static string Question(string text)
+    {
+        var parts = text.Split("\n\n").ToList();
+        var answers = parts.FindLastIndex(p => p.StartsWith("  [1]", StringComparison.Ordinal));
+        return parts[answers];
+    }
+}

@@ -1,0 +1,31 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using ShedBot.Cards;
+using ShedBot.Coaching;
+using ShedBot.Practice;
+using ShedBot.Rules;
+using ShedBot.Storage;
+
+namespace ShedBot.Tests.Practice;
+
+/// <summary>Sits down at the practice terminal inside the test: the real session on a real data file, at a clock that stands still.</summary>
+internal static class Sitting
+{
+    public static readonly DateTimeOffset Noon = new(2026, 5, 1, 10, 0, 0, TimeSpan.Zero);
+
+    /// <returns>Everything the terminal showed, with the rider's lines marked.</returns>
+    public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider")
+    {
+        var output = new StringWriter { NewLine = "\n" };
+        await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data, Durable = false }, CancellationToken.None);
+        using var session = new PracticeSession(
+            store,
+            RulesInUse.Open(rules, new CoachOptions(), TextWriter.Null)!,
+            new PlainScreen(output, 88, echo: true),
+            new StringReader(string.Join('\n', lines)),
+            new FrozenClock(Noon),
+            NullLogger.Instance,
+            new MemberName(member));
+        await session.RunAsync(CancellationToken.None);
+        return output.ToString();
+    }
+}
