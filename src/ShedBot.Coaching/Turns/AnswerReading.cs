@@ -11,19 +11,22 @@ internal static class AnswerReading
     /// <summary>From this score on words count as an option picked; below it they are news, or not understood.</summary>
     private const double Sure = 0.6;
 
+    /// <summary>The answers of the open question, for the listener to hold the words against.</summary>
+    public static ListeningContext Context(TurnDraft draft) => new(
+        [.. Offered(draft).Where(o => o.Option.Role == OptionRole.Answer)
+            .Select(o => new AnswerOption(o.Option.Id, o.Option.Label, Phrases(draft, o.Id)))]);
+
     /// <param name="least">The score that words must reach to count as an option; they may be better news than they are an answer.</param>
-    public static OptionId? Of(TurnDraft draft, string words, double least = Sure)
+    public static OptionId? Of(TurnDraft draft, HeardAnswer? heard, double least = Sure)
     {
-        if (Presenting.Card(draft) is not { Options.IsEmpty: false } card) return null;
-        var offered = card.Options.Select(o => (Option: o, Id: OptionId.Read(o.Id)!.Value)).ToList();
-        var heard = AnswerListener.Hear(
-            words,
-            [.. offered.Where(o => o.Option.Role == OptionRole.Answer).Select(o => new AnswerOption(o.Option.Id, o.Option.Label, Phrases(draft, o.Id)))]);
         if (heard is null || heard.Score < Math.Max(least, Sure)) return null;
         if (heard.Kind == AnswerKind.Option) return OptionId.Read(heard.OptionId!);
         var token = Token(heard.Kind);
-        return offered.Where(o => o.Id.Token == token).Select(o => (OptionId?)o.Id).FirstOrDefault() ?? Always(draft, token);
+        return Offered(draft).Where(o => o.Id.Token == token).Select(o => (OptionId?)o.Id).FirstOrDefault() ?? Always(draft, token);
     }
+
+    private static IEnumerable<(CardOption Option, OptionId Id)> Offered(TurnDraft draft) =>
+        Presenting.Card(draft) is { } card ? card.Options.Select(o => (o, OptionId.Read(o.Id)!.Value)) : [];
 
     /// <summary>Taking back, asking why and leaving are understood at any open question, also where no option says so.</summary>
     private static OptionId? Always(TurnDraft draft, string token) =>

@@ -37,9 +37,9 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
     /// <summary>What is said to somebody who has no case yet.</summary>
     public static Cards.Card Welcome(string name) => HelpCards.Welcome(name);
 
-    private static bool ComesBack(TurnDraft draft, string words) =>
+    private bool ComesBack(TurnDraft draft, string words) =>
         draft.Case.Phase == CasePhase.Solved
-        && AnswerReading.Of(draft, words) is { Token: OptionId.CameBack };
+        && AnswerReading.Of(draft, listener.Understand(words, AnswerReading.Context(draft)).Answer) is { Token: OptionId.CameBack };
 
     private static void Choose(TurnDraft draft, string optionId)
     {

@@ -15,7 +15,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
     public void Handle(string words)
     {
-        var understood = listener.Understand(words);
+        var understood = listener.Understand(words, AnswerReading.Context(draft));
         if (understood.Emergency is { } emergency)
         {
             Advancing.Emergency(draft, emergency);
@@ -29,7 +29,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
-        if (AnswerReading.Of(draft, words, News(understood)) is { } option)
+        if (AnswerReading.Of(draft, understood.Answer, News(understood)) is { } option)
         {
             new ChoiceHandler(draft).Handle(option);
             return;

@@ -6,6 +6,7 @@ using ShedBot.Hearing;
 using ShedBot.Practice;
 using ShedBot.Reckoning;
 using ShedBot.Rules;
+using ShedBot.Simulation;
 
 namespace ShedBot.Commands;
 
@@ -54,6 +55,12 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
         [
             ("beliefs and costs of a file of models", Run + "reason models.jsonl > answers.jsonl"),
             ("the same through a pipe", "head -3 models.jsonl | " + Run + "reason -"),
+        ],
+        SimulateCommand.Name =>
+        [
+            ("how well the coach does on 500 invented riders", Run + "simulate --riders 500 --seed 1"),
+            ("the same when one answer in ten is wrong", Run + "simulate --riders 500 --seed 1 --wrong 0.1"),
+            ("what each fault is taken for, to mend the rules by", Run + "simulate --riders 700 --confusion"),
         ],
         _ =>
         [

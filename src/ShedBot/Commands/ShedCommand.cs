@@ -4,6 +4,7 @@ using ShedBot.Hearing;
 using ShedBot.Practice;
 using ShedBot.Reckoning;
 using ShedBot.Rules;
+using ShedBot.Simulation;
 
 namespace ShedBot.Commands;
 
@@ -28,6 +29,7 @@ internal static class ShedCommand
         root.Subcommands.Add(LintCommand.Create());
         root.Subcommands.Add(UnderstandCommand.Create());
         root.Subcommands.Add(ReasonCommand.Create());
+        root.Subcommands.Add(SimulateCommand.Create());
         var help = root.Options.OfType<HelpOption>().Single();
         help.Action = new HelpWithExamples((HelpAction)help.Action!);
         return root;

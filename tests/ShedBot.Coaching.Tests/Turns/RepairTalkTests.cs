@@ -55,24 +55,35 @@ public sealed class RepairTalkTests
     [Fact]
     public void CoverShut_TheFirstLookBehindIt_TellsHowToOpenItAndTheSecondDoesNot()
     {
-        var talk = new Talk().Say("it hums very loud").Pick("Yes, all of it");
+        var talk = AtTheLid();
         Assert.Contains("First take off the lid", talk.AllText, StringComparison.Ordinal);
-        talk.Pick("It turns smoothly");
-        for (var i = 0; i < 4 && talk.Case.Open.Subject != "look-wheel"; i++) talk.Pick(talk.Last.Options[0].Label);
-        Assert.Equal("look-wheel", talk.Case.Open.Subject);
+        var first = talk.Case.Open.Subject;
+        talk.Pick(talk.Last.Options[0].Label);
+        for (var i = 0; i < 4 && talk.Case.Open.Subject is not ("turn-shaft" or "look-wheel"); i++) talk.Pick(talk.Last.Options[0].Label);
+        Assert.NotEqual(first, talk.Case.Open.Subject);
+        Assert.Contains(talk.Case.Open.Subject, (string[])["turn-shaft", "look-wheel"]);
         Assert.DoesNotContain("First take off the lid", talk.AllText, StringComparison.Ordinal);
     }
 
     [Fact]
     public void CoverCannotBeOpened_NothingBehindItIsAskedAgain()
     {
-        var talk = new Talk().Say("it hums very loud").Pick("Yes, all of it").Pick("Can't do that now");
+        var talk = AtTheLid().Pick("Can't do that now");
         Assert.Contains(talk.Case.Entries, e => e is { Kind: EntryKind.Cannot, Value: "lid" });
         for (var i = 0; i < 6 && !talk.Case.IsClosed; i++)
         {
-            Assert.NotEqual("look-wheel", talk.Case.Open.Subject);
+            Assert.DoesNotContain(talk.Case.Open.Subject, (string[])["turn-shaft", "look-wheel"]);
             talk.Pick(talk.Last.Options[0].Label);
         }
+    }
+
+    /// <summary>Answers 'normal' until something behind the lid is asked for.</summary>
+    private static Talk AtTheLid()
+    {
+        var talk = new Talk().Say("it hums very loud");
+        for (var i = 0; i < 6 && talk.Case.Open.Subject is not ("turn-shaft" or "look-wheel"); i++) talk.Pick(talk.Last.Options[0].Label);
+        Assert.Contains(talk.Case.Open.Subject, (string[])["turn-shaft", "look-wheel"]);
+        return talk;
     }
 
     private static Talk AtTheHose()

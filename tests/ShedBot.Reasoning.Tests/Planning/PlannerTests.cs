@@ -63,6 +63,66 @@ public class PlannerTests
     }
 
     [Fact]
+    public void Least_UnsureAnswers_IsTheSameSumExactly() =>
+        Assert.Equal(1 + (0.3 * 17) + (0.7 * 15.434), PolicyCost.Least(OneCheck(0.3), CostWeights.MinutesOnly), 1e-9);
+
+    // Three looks: nothing, a score, a crack. By hand 1 + 0.5 * 10 + 0.3 * 20 + 0.2 * 30; without asking 10 + 0.5 * 20 + 0.2 * 30 = 26.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(300_000)]
+    public void Decide_CheckOfThreeStatesThatTellsAll_IsAskedAndWorthItsSum(int exact)
+    {
+        var model = DiagnosticModel.Create(
+            [new Fault("A", 0.5), new Fault("B", 0.3), new Fault("C", 0.2)],
+            [new Finding("look", ["nothing", "score", "crack"], [1, 0, 0], [Link.FromNet("B", 0, 1, 0), Link.FromNet("C", 0, 0, 1)])],
+            [new Check("look at it", "look", new(1))],
+            [Mend("a", 10, "A"), Mend("b", 20, "B"), Mend("c", 30, "C")],
+            [],
+            1000);
+
+        var decision = Planner.Decide(Request(model), new(ExactSituations: exact));
+
+        Assert.Equal(new DoCheck("look at it"), decision.Step);
+        Assert.Equal(18, decision.ExpectedCost, 1e-9);
+        Assert.Equal(["a", "b", "c"], decision.RepairOrder.ToArray());
+    }
+
+    // Two ways to see one thing share its true state: the second cannot be planned on as if it were fresh evidence.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(300_000)]
+    public void Decide_TwoChecksOfOneFinding_AreNotCountedTwice(int exact)
+    {
+        var model = DiagnosticModel.Create(
+            [new Fault("A", 0.5), new Fault("B", 0.5)],
+            [Finding.YesNo("wet", 0.02, ("A", 0.5))],
+            [new Check("look", "wet", new(1)), new Check("touch", "wet", new(1))],
+            [Mend("a", 60, "A"), Mend("b", 60, "B")],
+            [],
+            1000);
+
+        var both = Planner.Decide(Request(model), new(ExactSituations: exact));
+        var one = Planner.Decide(Request(model) with { ChecksClosed = ["touch"] }, new(ExactSituations: exact));
+
+        Assert.IsType<DoCheck>(both.Step);
+        Assert.Equal(one.ExpectedCost, both.ExpectedCost, 1e-9);
+    }
+
+    [Fact]
+    public void Decide_MoreCoversThanABitSetHolds_PlansWithTheOnesInReach()
+    {
+        var covers = Enumerable.Range(0, 90).Select(i => new Cover($"lid {i}", new(5))).ToArray();
+        var model = Model(
+            [("A", 0.6), ("B", 0.4)], [], [Mend("a", 10, "A", cover: "lid 80"), Mend("b", 10, "B", cover: "lid 89")], covers, 500);
+
+        var shut = Planner.Decide(Request(model));
+        var open = Planner.Decide(Request(model) with { OpenCovers = ["lid 80", "lid 7"] });
+
+        Assert.Equal(15 + (0.4 * 15), shut.ExpectedCost, 1e-9);
+        Assert.Equal(10 + (0.4 * 15), open.ExpectedCost, 1e-9);
+    }
+
+    [Fact]
     public void Decide_CoverAlreadyOpen_MakesWhatIsBehindItCheap()
     {
         var shut = Planner.Decide(Request(BehindACover));

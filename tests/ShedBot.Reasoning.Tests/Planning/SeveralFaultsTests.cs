@@ -31,7 +31,7 @@ public class SeveralFaultsTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void Decide_RepairsOnlyOfSeveralFaults_EqualsTheOracleWhereOneRepairMattersEach()
+    public void Decide_TwoRepairsBehindOneCover_CostsTheLeastPossible()
     {
         var model = Problems.Model(
             [("bar", 0.4), ("cam", 0.3)],

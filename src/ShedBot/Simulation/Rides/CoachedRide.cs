@@ -1,0 +1,182 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Thinking;
+using ShedBot.Coaching.Turns;
+using ShedBot.Reasoning.Calibration;
+using ShedBot.Reasoning.Inference;
+using ShedBot.Reasoning.Modelling;
+using ShedBot.Simulation.Riders;
+
+namespace ShedBot.Simulation.Rides;
+
+/// <summary>A rider who is coached: words and options go through the coach exactly as a member's do.</summary>
+internal sealed class CoachedRide
+{
+    /// <summary>A talk that is longer than this has gone wrong, and ends with a human.</summary>
+    private const int MostTurns = 80;
+
+    private static readonly DateTimeOffset Noon = new(2026, 5, 2, 12, 0, 0, TimeSpan.Zero);
+
+    private readonly Coach coach;
+    private readonly Rider rider;
+    private readonly Action<string>? tell;
+    private readonly RiderAnswers answers;
+    private readonly Bill bill;
+    private readonly Dictionary<string, int> times = new(StringComparer.Ordinal);
+    private Machine machine;
+    private Case @case;
+    private BikeProfile bike;
+    private ImmutableHashSet<string> offered = [];
+    private ImmutableSortedSet<string> mended = [];
+    private string? lead;
+    private Belief? atComplaint;
+    private Believed? afterComplaint, beforeRepair;
+    private bool stopIsThere;
+
+    private CoachedRide(Coach coach, Rider rider, Habits habits, Action<string>? tell)
+    {
+        (this.coach, this.rider, this.tell, machine) = (coach, rider, tell, rider.Machine);
+        answers = new RiderAnswers(rider, habits);
+        bill = new Bill(Model, new CostWeights());
+        bike = BikeProfile.New(new BikeId("bike"), new MemberId("rider"));
+        @case = Case.New(new CaseId("case"), bike.Owner, bike.Id, "simulated", Noon);
+        // The list of complaints is open from the start, with the rider's own ones first on it.
+        if (habits.PicksComplaint) @case = @case with { Open = new Ask(AskKind.WhichComplaint, string.Join(',', rider.Complaints), 0, 1) };
+    }
+
+    private DiagnosticModel Model => coach.Knowledge.Model;
+
+    /// <param name="tell">Told each turn in one line; null for none.</param>
+    /// <returns>The ride, and what was believed right after the complaint; null when no complaint was ever made out.</returns>
+    public static (Ride Ride, Belief? AfterComplaint) Of(Coach coach, Rider rider, Habits habits, Action<string>? tell = null)
+    {
+        var talk = new CoachedRide(coach, rider, habits, tell);
+        var ride = talk.Run();
+        return (ride, talk.atComplaint);
+    }
+
+    private Ride Run()
+    {
+        Outcomes? outcome = null;
+        for (var turn = 0; turn < MostTurns && !@case.IsClosed; turn++)
+        {
+            var said = Next($"e{turn}");
+            var taken = coach.Take(@case, bike, said, Noon);
+            (@case, bike) = (taken.Case, taken.Bike);
+            tell?.Invoke(TalkLine.Of(said, taken));
+            offered = taken.Say.SelectMany(c => c.Options).Select(o => o.Id).ToImmutableHashSet();
+            if (taken.Outcome is { } closed) outcome = new Outcomes(closed.Phase, [.. closed.Causes.Select(c => c.Fault)]);
+            Look();
+        }
+
+        var ending = End(outcome?.Phase);
+        if (ending != Ending.Mended) bill.Help();
+        var good = ending == Ending.Mended;
+        return new Ride(
+            rider, ending, good && lead is not null && mended.Contains(lead), good && outcome is { Named: [var named, ..] } && mended.Contains(named),
+            lead, bill.Asked, bill.Repairs, bill.Minutes, bill.Cost)
+        { AfterComplaint = afterComplaint, BeforeRepair = beforeRepair };
+    }
+
+    private Ending End(CasePhase? phase) => phase switch
+    {
+        CasePhase.Solved => answers.IsOver(machine) ? Ending.Mended : Ending.TakenForMended,
+        CasePhase.Stopped => stopIsThere ? Ending.StoppedRightly : Ending.StoppedWrongly,
+        _ => Ending.HandedOver,
+    };
+
+    /// <summary>Notes what is believed, at the points at which it is scored.</summary>
+    private void Look()
+    {
+        if (atComplaint is null && @case.Standing.Any(e => e.Kind == EntryKind.Complaint))
+        {
+            atComplaint = CaseBelief.Of(@case, bike, coach.Knowledge, Noon);
+            afterComplaint = Score(atComplaint);
+        }
+
+        if (@case.Open.Kind != AskKind.Repair && @case.Phase != CasePhase.HandedOver) return;
+        var belief = CaseBelief.Of(@case, bike, coach.Knowledge, Noon);
+        lead = Lead(belief);
+        if (@case.Open.Kind == AskKind.Repair && bill.Repairs == 0) beforeRepair = Score(belief);
+    }
+
+    private Believed Score(Belief belief)
+    {
+        var all = belief.Model.Faults.Select((f, i) => new Forecast(Math.Clamp(belief.Marginal(i), 0, 1), machine.Faults.Contains(f.Id))).ToImmutableArray();
+        return new Believed(all, all[belief.Model.FaultAt(Lead(belief))]);
+    }
+
+    private static string Lead(Belief belief) => belief.Model.Faults.MaxBy(f => belief.Marginal(f.Id))!.Id;
+
+    private Incoming Next(string id)
+    {
+        var open = @case.Open;
+        return open.Kind switch
+        {
+            AskKind.WhichComplaint => Choose(id, Closest()),
+            AskKind.Fact => Choose(id, Fact(open.Subject)),
+            AskKind.Check => Choose(id, Check(open.Subject)),
+            AskKind.Ready => Choose(id, OptionId.Ready),
+            AskKind.Repair => Choose(id, OptionId.Done),
+            AskKind.DidItHold => Choose(id, Prove(open.Subject)),
+            AskKind.AllSafe => Choose(id, OptionId.Safe),
+            _ => new MemberSaid(id, Words()),
+        };
+    }
+
+    private MemberChose Choose(string id, string token) => new(id, OptionId.For(@case.Open, token));
+
+    /// <summary>The complaint in the words of one of the rules' examples; a second trouble is told as well.</summary>
+    private string Words()
+    {
+        var time = Again("words");
+        return string.Join(". Also, ", rider.Complaints.OrderBy(c => rider.Luck.Roll(c, time)).Take(2).Select(c =>
+        {
+            var phrases = coach.Knowledge.Complaints[c].RidersSay;
+            return phrases[rider.Luck.PickOf(phrases.Length, $"{c}:words", time)];
+        }));
+    }
+
+    private string Closest()
+    {
+        var closest = rider.Complaints.OrderBy(c => rider.Luck.Roll(c))
+            .FirstOrDefault(c => @case.Turn == 0 || offered.Contains(OptionId.For(@case.Open, OptionId.Complaint(c))));
+        return closest is null ? OptionId.NoneOfThese : OptionId.Complaint(closest);
+    }
+
+    private string Fact(string fact)
+    {
+        bill.Fact();
+        return answers.Fact(coach.Knowledge.Facts[fact], Again(fact)) is { } value ? OptionId.State(value) : OptionId.NotSure;
+    }
+
+    private string Check(string id)
+    {
+        var check = Model.Checks[Model.CheckAt(id)];
+        bill.Check(check);
+        if (answers.Check(check, machine, Again(id)) is not { } said) return OptionId.NotSure;
+        var states = coach.Knowledge.Findings[check.Finding].States;
+        stopIsThere = states[machine.StateOf(check.Finding)] is { StopRiding: not null };
+        return OptionId.State(said);
+    }
+
+    private string Prove(string id)
+    {
+        var repair = Model.Repairs[Model.RepairAt(id)];
+        bill.Repair(repair);
+        var after = machine.After(repair, Again(id));
+        var trial = answers.Try(machine, after, Again("trial"));
+        (mended, machine) = (machine.Faults.Except(after.Faults), after);
+        return trial switch { Trial.Held => OptionId.Held, Trial.Better => OptionId.Better, _ => OptionId.NoChange };
+    }
+
+    private int Again(string what)
+    {
+        var time = times.GetValueOrDefault(what);
+        times[what] = time + 1;
+        return time;
+    }
+
+    private sealed record Outcomes(CasePhase Phase, ImmutableArray<string> Named);
+}

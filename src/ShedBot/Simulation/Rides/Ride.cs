@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using ShedBot.Reasoning.Calibration;
+using ShedBot.Simulation.Riders;
+
+namespace ShedBot.Simulation.Rides;
+
+/// <summary>How a ride through a trouble ended, as one who knows the truth sees it.</summary>
+internal enum Ending
+{
+    /// <summary>The trouble is gone.</summary>
+    Mended,
+
+    /// <summary>The rider took it for mended, and it is not.</summary>
+    TakenForMended,
+
+    /// <summary>A human goes on.</summary>
+    HandedOver,
+
+    /// <summary>A finding that means 'stop riding' was there.</summary>
+    StoppedRightly,
+
+    /// <summary>A finding that means 'stop riding' was reported, and is not there.</summary>
+    StoppedWrongly,
+}
+
+/// <summary>One rider's way from the complaint to the end.</summary>
+/// <param name="RightCause">The cause that led when the repair was shown is one that this repair mended, and the trouble is gone.</param>
+/// <param name="NamedByRepair">The likeliest of the causes that the repair is for is one that it mended, and the trouble is gone.</param>
+/// <param name="Lead">The id of the cause that led at the end; null where nothing was believed.</param>
+/// <param name="Asked">Questions and checks.</param>
+/// <param name="Repairs">Repairs that were tried.</param>
+internal sealed record Ride(
+    Rider Rider, Ending Ending, bool RightCause, bool NamedByRepair, string? Lead, int Asked, int Repairs, double Minutes, double Cost)
+{
+    /// <summary>What was believed at the two points at which beliefs are scored; null where the ride never came to it.</summary>
+    public Believed? AfterComplaint { get; init; }
+
+    public Believed? BeforeRepair { get; init; }
+
+    /// <summary>True when no rule lists what is wrong with this bike, so that a human is the right end.</summary>
+    public bool BeyondTheRules(string somethingElse) => Rider.Machine.Faults.All(f => f == somethingElse);
+}
+
+/// <summary>The chance of every fault at one point, with the truth beside it.</summary>
+/// <param name="All">One forecast a fault of the bike's model, in its order.</param>
+/// <param name="Lead">The forecast of the likeliest.</param>
+internal sealed record Believed(ImmutableArray<Forecast> All, Forecast Lead);
