@@ -23,8 +23,8 @@ internal static class Strengths
     }
 
     /// <summary>The chances as written, before any scaling.</summary>
-    public static double Sum(IReadOnlyDictionary<string, string> words) =>
-        words.Values.Sum(w => ChanceWords.TryChance(w, out var chance) ? chance : 0);
+    public static double Sum(IEnumerable<string> words) =>
+        words.Sum(w => ChanceWords.TryChance(w, out var chance) ? chance : 0);
 
     public static ImmutableArray<double> Leak(FindingRule finding, CompileOptions options)
     {

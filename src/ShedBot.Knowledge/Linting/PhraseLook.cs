@@ -4,7 +4,7 @@ using ShedBot.Knowledge.Loading.Reading;
 
 namespace ShedBot.Knowledge.Linting;
 
-/// <summary>R060 to R064: what riders say, compared without case, spaces and punctuation.</summary>
+/// <summary>R060 to R063: what riders say, compared without case, spaces and punctuation.</summary>
 internal static class PhraseLook
 {
     public static void Look(LintContext lint)
@@ -18,7 +18,6 @@ internal static class PhraseLook
             Inner(lint, finding, "states", [.. finding.Rule.States.Select(s => ($"'{finding.Rule.Id}: {s.Id}'", s.RidersSay))]);
         foreach (var fact in rules.Facts)
             Inner(lint, fact, "values", [.. fact.Rule.Values.Select(v => ($"'{fact.Rule.Id}: {v.Id}'", v.RidersSay))]);
-        Words(lint);
         foreach (var howTo in rules.HowTos.Where(h => h.Rule.RidersAsk.IsEmpty))
             lint.Tell(PhraseRules.UnaskedHowTo, howTo, howTo.At("id"), $"nobody asks for the how-to '{howTo.Rule.Id}'.", "Add 'riders ask:' with the question as riders put it.");
     }
@@ -53,20 +52,6 @@ internal static class PhraseLook
                 lint.Tell(PhraseRules.RepeatedPhrase, rule, at(i), $"the phrase '{phrases[i]}' stands twice with {whose}.", "Take one out.");
             else
                 lint.Tell(PhraseRules.SharedPhrase, rule, at(i), $"the phrase '{phrases[i]}' stands with {whose} and with {seen[bare]}.", "Keep it with one of them, or make both fuller.");
-        }
-    }
-
-    private static void Words(LintContext lint)
-    {
-        var seen = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var word in lint.Rules.Words)
-        {
-            for (var i = 0; i < word.Rule.RidersSay.Length; i++)
-            {
-                var (said, concept) = (word.Rule.RidersSay[i], word.Rule.Concept);
-                if (Bare(said) is { Length: > 0 } bare && !seen.TryAdd(bare, concept) && seen[bare] != concept)
-                    lint.Tell(PhraseRules.SharedWord, word, word.ItemAt("riders say", i), $"'{said}' stands for '{concept}' and for '{seen[bare]}'.", "Keep it with the one that riders mean more often.");
-            }
         }
     }
 

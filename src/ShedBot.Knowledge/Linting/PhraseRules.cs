@@ -16,7 +16,4 @@ internal static class PhraseRules
 
     public static readonly LintRule UnaskedHowTo = new("R063", Severity.Warning, "a how-to that nobody asks for",
         "Without phrases under 'riders ask' it is never found. Add the question as riders put it.");
-
-    public static readonly LintRule SharedWord = new("R064", Severity.Warning, "a word that stands for two concepts",
-        "A word that means two things helps to understand neither. Keep it with the one that riders mean more often.");
 }

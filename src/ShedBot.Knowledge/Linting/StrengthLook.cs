@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShedBot.Knowledge.Compiling;
 using ShedBot.Knowledge.Loading.Reading;
 using ShedBot.Knowledge.Loading.Yaml;
@@ -6,10 +7,13 @@ using ShedBot.Knowledge.Wording;
 
 namespace ShedBot.Knowledge.Linting;
 
-/// <summary>R030 to R033: strengths against the leak, and against each other.</summary>
+/// <summary>R030 to R034: strengths against the leak, and against each other.</summary>
 internal static class StrengthLook
 {
     private const double Least = 0.10;
+
+    /// <summary>Beyond this the hazard that the fault would need grows so large that the sums lose their last digits.</summary>
+    private const double MostBeside = 1.25;
 
     public static void Look(LintContext lint)
     {
@@ -26,9 +30,11 @@ internal static class StrengthLook
                 if (!lint.States.TryGetValue(finding, out var states)) continue;
                 var at = fault.KeyAt("shows as", finding);
                 var leak = lint.Leak(finding);
-                var sum = Strengths.Sum(words);
+                var sum = Strengths.Sum(words.Values);
                 if (sum > Strengths.MostTheyMayAddUpTo)
                     lint.Tell(StrengthRules.AddUp, fault, at, FormattableString.Invariant($"the chances of the states of '{finding}' for '{fault.Rule.Id}' add up to {sum:0.00}."), "Weaken the less usual ones: the states exclude each other.");
+                else if (sum + SeenBeside(lint, finding, words) > MostBeside)
+                    lint.Tell(StrengthRules.NoRoomBeside, fault, at, $"what '{fault.Rule.Id}' shows of '{finding}' leaves no room for the other states that are seen anyway.", "Weaken the word, lower 'seen anyway', or list the other state too.");
                 foreach (var (state, word) in words.OrderBy(w => w.Key, StringComparer.Ordinal))
                 {
                     var v = states.IndexOf(state);
@@ -47,4 +53,8 @@ internal static class StrengthLook
         else
             lint.Tell(StrengthRules.SameAsLeak, fault, at, $"'{fault.Rule.Id}' shows as '{finding}: {state}' with '{word}', and that is seen anyway just as often.", "Raise the word, or leave the line out.");
     }
+
+    /// <summary>What the states that the fault does not list are seen anyway, where the finding says so.</summary>
+    private static double SeenBeside(LintContext lint, string finding, ImmutableDictionary<string, string> words) =>
+        lint.Findings.TryGetValue(finding, out var rule) ? Strengths.Sum(rule.Rule.SeenAnyway.Where(s => !words.ContainsKey(s.Key)).Select(s => s.Value)) : 0;
 }

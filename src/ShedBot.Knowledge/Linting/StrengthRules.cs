@@ -2,7 +2,7 @@ using ShedBot.Knowledge.Problems;
 
 namespace ShedBot.Knowledge.Linting;
 
-/// <summary>R030 to R033: chances that contradict each other.</summary>
+/// <summary>R030 to R034: chances that contradict each other.</summary>
 internal static class StrengthRules
 {
     public static readonly LintRule WeakerThanLeak = new("R030", Severity.Error, "weaker than seen anyway",
@@ -16,4 +16,7 @@ internal static class StrengthRules
 
     public static readonly LintRule SameAsLeak = new("R033", Severity.Warning, "no stronger than seen anyway",
         "The finding is seen just as often without the fault, so the line says nothing. Raise the word, lower 'seen anyway', or leave the line out.");
+
+    public static readonly LintRule NoRoomBeside = new("R034", Severity.Error, "no room beside what is seen anyway",
+        "The states of one finding exclude each other. When another state is 'seen anyway' on many sound machines, a fault can hardly show as this one nearly always: the fault would have to hide what is there without it. Weaken the word, lower 'seen anyway', or list the other state for this fault too. (It is told when the two together come to more than 1.25.)");
 }

@@ -36,6 +36,5 @@ internal static class WorkCases
         Of("R061", "- light comes and goes", "- \"?!\"", "?!", "- \"dark?!\""),
         Of("R062", "- lamp is dead", "- No light, at all", "No light,", "- no light at all today"),
         Of("R063", "    riders ask: [what bulb do I need]\n", "", "id: which-bulb", "    riders ask: [which bulb]\n"),
-        Of("R064", "riders say: [headlight, light]}", "riders say: [headlight, light]}\n  - {concept: bulb, riders say: [Light]}", "[Light]", "riders say: [headlight, light]}\n  - {concept: bulb, riders say: [lights]}"),
     ];
 }
