@@ -5,7 +5,7 @@ namespace ShedBot.Storage.Torture;
 
 /// <summary>What a campaign found.</summary>
 /// <param name="Acknowledged">Steps that the killed processes had acknowledged.</param>
-/// <param name="LandedUnsaid">Members found one step further than acknowledged: the kill came between the save and its acknowledgement.</param>
+/// <param name="LandedUnsaid">Steps found beyond those acknowledged: the kill came between the save and its acknowledgement.</param>
 /// <param name="WithLog">Kills that left saves in the log.</param>
 public sealed record CampaignResult(int Kills, int Acknowledged, int LandedUnsaid, int WithLog, IReadOnlyList<string> Losses);
 
@@ -19,7 +19,7 @@ public static class Campaign
         var path = Path.Combine(directory, "shed.db");
         var acknowledged = Enumerable.Repeat(-1, Script.Members).ToArray();
         var losses = new List<string>();
-        var (steps, landed, withLog) = (0, 0, 0);
+        var (steps, landed, withLog, sinceCheck) = (0, 0, 0, 0);
         for (var kill = 0; kill < kills && losses.Count == 0; kill++)
         {
             var before = (int[])acknowledged.Clone();
@@ -27,13 +27,15 @@ public static class Campaign
             steps += acknowledged.Zip(before).Sum(p => p.First - p.Second);
             withLog += new FileInfo(Path.Combine(directory, "shed-log.db")) is { Exists: true, Length: > 0 } ? 1 : 0;
             // Every second time the next child meets the store as the kill left it.
+            sinceCheck++;
             if (kill % 2 == 0)
             {
-                landed += await Check.RunAsync(path, acknowledged, $"kill {kill + 1}", losses, ct);
+                landed += await Check.RunAsync(path, acknowledged, sinceCheck, $"kill {kill + 1}", losses, ct);
+                sinceCheck = 0;
             }
         }
 
-        landed += await Check.RunAsync(path, acknowledged, "end", losses, ct);
+        landed += await Check.RunAsync(path, acknowledged, sinceCheck, "end", losses, ct);
         return new CampaignResult(kills, steps, landed, withLog, losses);
     }
 

@@ -6,15 +6,16 @@ namespace ShedBot.Storage.Torture;
 /// <summary>Opens the store after a kill and holds it against the script.</summary>
 internal static class Check
 {
-    /// <returns>How many members are one step further than acknowledged. Their step counts as acknowledged from now on.</returns>
-    public static async Task<int> RunAsync(string path, int[] acknowledged, string when, List<string> losses, CancellationToken ct)
+    /// <param name="kills">Kills since the last check: each may have come between one save of a member and its acknowledgement.</param>
+    /// <returns>How many steps were found beyond those acknowledged. They count as acknowledged from now on.</returns>
+    public static async Task<int> RunAsync(string path, int[] acknowledged, int kills, string when, List<string> losses, CancellationToken ct)
     {
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = path }, ct);
         var ahead = 0;
         for (var member = 0; member < Script.Members; member++)
         {
             var step = await StepOfAsync(store, member, ct);
-            if (step < acknowledged[member] || step > acknowledged[member] + 1)
+            if (step < acknowledged[member] || step > acknowledged[member] + kills)
             {
                 losses.Add($"{when}: member {member} acknowledged up to {acknowledged[member]}, found {step}");
                 continue;
