@@ -18,10 +18,9 @@ public sealed class WriterTest : IDisposable
     {
         using var db = Lite.Make(scratch.Data);
         var log = new LogFile(StoreFiles.At(scratch.Data));
-        var writer = new Writer(db, log, new StoreOptions { Path = scratch.Data });
-        await writer.DoAsync(_ => { }, alone: false, Ct);
-
+        // A flush through a closed handle fails, as one to a broken disk does.
         log.Dispose();
+        var writer = new Writer(db, log, new StoreOptions { Path = scratch.Data });
 
         var ran = false;
         await Assert.ThrowsAsync<StoreStoppedException>(() => writer.DoAsync(d => d.GetCollection("x").Insert(new BsonDocument()), alone: false, Ct));
