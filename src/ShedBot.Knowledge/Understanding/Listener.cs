@@ -24,8 +24,8 @@ public sealed class Listener
         concepts = words.Select(w => w.Concept).ToFrozenSet();
         subjects = new Subjects(knowledge.Words, t => lexicon.Concepts(new WordReader(null).Read(PlainText.Of(t).Letters)));
         var (c, f, p, h, e) = (
-            Read(PhraseSource.Complaints(knowledge)), Read(PhraseSource.Findings(knowledge)), Read(PhraseSource.Facts(knowledge)),
-            Read(PhraseSource.HowTos(knowledge)), Read(PhraseSource.Emergencies(knowledge)));
+            Read(PhraseSource.Complaints(knowledge)), Read(PhraseSource.Findings(knowledge), strict: true), Read(PhraseSource.Facts(knowledge), strict: true),
+            Read(PhraseSource.HowTos(knowledge)), Read(PhraseSource.Emergencies(knowledge), strict: true));
         complaints = Book(c, [.. h, .. e], subjects.Props);
         findings = Book(f, [.. c, .. e]);
         facts = Book(p, [.. c, .. f, .. e]);
@@ -92,10 +92,17 @@ public sealed class Listener
     private PhraseBook Book(List<Phrase> phrases, List<Phrase> background, FrozenSet<string>? props = null) =>
         new(phrases, subjects.OtherThings, concepts, props ?? FrozenSet<string>.Empty, background);
 
-    private List<Phrase> Read(IEnumerable<(string Meaning, string Text)> phrases)
+    /// <param name="strict">Leaves out phrases of which one word would be left that says less: "it drags now and then".</param>
+    private List<Phrase> Read(IEnumerable<(string Meaning, string Text)> phrases, bool strict = false)
     {
         var reader = new WordReader(null);
-        return [.. phrases.Select(p => new Phrase(p.Meaning, Features(lexicon.Concepts(reader.Read(PlainText.Of(p.Text).Letters)))))];
+        return
+        [
+            .. phrases.Select(p => (p.Meaning, Words: reader.Read(PlainText.Of(p.Text).Letters)))
+                .Select(p => (Phrase: new Phrase(p.Meaning, Features(lexicon.Concepts(p.Words))), p.Words))
+                .Where(p => !strict || p.Phrase.Features.Length > 1 || !Lexicon.LosesMeaning(p.Words))
+                .Select(p => p.Phrase),
+        ];
     }
 
     private static ImmutableArray<Feature> Features(List<Word> words) =>

@@ -15,7 +15,7 @@ internal static class Hearing
     public const double InOtherCompany = 0.9;
 
     /// <summary>A question in the form of a question, and one that is not.</summary>
-    public const double Question = 0.5, BareQuestion = 0.75;
+    public const double Question = 0.6, BareQuestion = 0.97;
 
     /// <summary>A complaint in the same breath as a question.</summary>
     public const double BesideQuestion = 0.6;

@@ -106,7 +106,7 @@ internal sealed class PhraseBook
     private static double Rarity(int users, int meanings) => Math.Max(0.05, Math.Log((meanings + 1.5) / (users + 0.5)));
 
     private double Share(string concept) =>
-        concepts.Contains(concept) ? 1 : English.LightWords.Contains(concept) ? LightShare : PlainShare;
+        English.LightWords.Contains(concept) ? LightShare : concepts.Contains(concept) ? 1 : PlainShare;
 
     public bool Knows(string concept) => weights.ContainsKey(concept);
 

@@ -8,7 +8,7 @@ namespace ShedBot.Knowledge.Understanding.Matching;
 internal static class QuestionEar
 {
     private static readonly FrozenSet<string> Asking = FrozenSet.Create(
-        "how", "what", "whats", "what's", "which", "when", "where", "should", "do", "does", "can", "is", "are", "whats", "any", "need", "tips", "best", "explain", "advice", "wat", "wot", "hw", "teach", "correct");
+        "how", "what", "whats", "what's", "which", "when", "where", "should", "do", "does", "can", "is", "are", "whats", "any", "tips", "best", "explain", "advice", "wat", "wot", "hw", "teach", "correct");
 
     /// <summary>Pairs that ask wherever they stand.</summary>
     private static readonly FrozenSet<string> AskingPairs = FrozenSet.Create(

@@ -22,7 +22,7 @@ internal sealed class Lexicon
         var reader = new WordReader(null);
         var terms = rules
             .SelectMany(r => r.RidersSay.Prepend(r.Concept).Select(t => (Term: TermOf(reader.Read(PlainText.Of(t).Letters)), r.Concept)))
-            .Where(t => t.Term.Exists(w => w.Role == Role.Content && (!English.LightWords.Contains(w.Text) || w.Text == t.Concept)))
+            .Where(t => t.Term.Exists(w => w.Role == Role.Content))
             .ToList();
         var built = new List<FrozenDictionary<string, Term[]>>();
         foreach (var round in new[] { 0, 1, 2 })
@@ -71,6 +71,9 @@ internal sealed class Lexicon
         return (null, start + 1);
     }
 
+    /// <summary>Whether words are left out in reading that make a difference: "about" of "swings about".</summary>
+    public static bool LosesMeaning(List<Word> words) => words.Exists(w => !IsMeaningful(w) && !English.Weightless.Contains(w.Text));
+
     private static string TextOf(Word word) => word.Role == Role.Negator ? Negations.Plain : word.Text;
 
     private static int RoundOf(List<Word> term) => term.Exists(w => w.Role == Role.Negator) ? 2 : term.Count > 1 ? 1 : 0;
@@ -79,7 +82,9 @@ internal sealed class Lexicon
     private static List<Word> TermOf(List<Word> words)
     {
         var meaningful = words.FindAll(IsMeaningful);
-        return meaningful.Count == 1 && words.Exists(w => !IsMeaningful(w) && !English.Weightless.Contains(w.Text)) ? [] : meaningful;
+        return meaningful.Count == 1 && words.Count > 1
+            && (English.LightWords.Contains(meaningful[0].Text) || LosesMeaning(words))
+            ? [] : meaningful;
     }
 
     private static bool IsMeaningful(Word word) => word.Role is Role.Content or Role.Negator;
