@@ -18,6 +18,10 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
         var understood = listener.Understand(words, AnswerReading.Context(draft));
         if (understood.Emergency is { } emergency)
         {
+            // What else was said is kept: when all are safe the case goes on from there.
+            if (!understood.Complaints.IsEmpty) draft.OpenWith(words);
+            Note(understood);
+            AddComplaints(understood);
             Advancing.Emergency(draft, emergency);
             return;
         }
@@ -64,11 +68,10 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         draft.OpenWith(words);
         Note(understood);
-        var clear = understood.Complaints.Where(c => c.Score >= Clear).ToList();
-        foreach (var complaint in clear) draft.Add(EntryKind.Complaint, complaint.Id, score: complaint.Score);
-        if (clear.Count > 0)
+        AddComplaints(understood);
+        if (draft.View.Complaints.Any())
         {
-            Advancing.Next(draft, HelpCards.Heard(draft.View, clear.Select(c => c.Id)));
+            Advancing.Next(draft, HelpCards.Heard(draft.View, draft.View.Complaints));
             return;
         }
 
@@ -90,8 +93,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         var before = draft.Case.Entries;
         Note(understood);
-        foreach (var complaint in understood.Complaints.Where(c => c.Score >= Clear && !draft.View.Complaints.Contains(c.Id)))
-            draft.Add(EntryKind.Complaint, complaint.Id, score: complaint.Score);
+        AddComplaints(understood);
         if (draft.Case.Entries == before)
         {
             draft.Say(HelpCards.NotUnderstood(draft.Case.Open.Kind));
@@ -101,6 +103,12 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         var news = draft.Case.Entries.Where(e => e.Turn == draft.Case.Turn && !e.Struck).Select(e => Told.Line(draft.View, e));
         Advancing.Next(draft, $"Noted: {string.Join("; ", news)}.");
+    }
+
+    private void AddComplaints(Understood understood)
+    {
+        foreach (var complaint in understood.Complaints.Where(c => c.Score >= Clear && !draft.View.Complaints.Contains(c.Id)).ToList())
+            draft.Add(EntryKind.Complaint, complaint.Id, score: complaint.Score);
     }
 
     /// <summary>Writes down what was volunteered; what contradicts an earlier line corrects it.</summary>

@@ -121,6 +121,16 @@ public sealed class CoachTests
     }
 
     [Fact]
+    public void Take_EmergencyAndComplaintInOneMessage_KeepsTheComplaint()
+    {
+        var talk = new Talk().Say("no water comes out and smoke comes out of the pump");
+        Assert.Contains("WARNING", talk.AllText, StringComparison.Ordinal);
+        talk.Pick("Everybody is safe");
+        Assert.Contains(talk.Case.Standing, e => e is { Kind: EntryKind.Complaint, Subject: "no-water" });
+        Assert.Equal(CasePhase.Asking, talk.Case.Phase);
+    }
+
+    [Fact]
     public void Take_WordsInAClosedCase_OpenANewOne()
     {
         var talk = new Talk().Say("no water comes out").Say("forget it");
