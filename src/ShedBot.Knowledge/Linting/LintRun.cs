@@ -7,6 +7,9 @@ namespace ShedBot.Knowledge.Linting;
 /// <summary>Runs every rule of the linter over the rules as written.</summary>
 internal static class LintRun
 {
+    private static readonly LintRule[] NameBreakers =
+        [ShapeRules.UnknownKey, ShapeRules.MissingKey, ShapeRules.WrongKind, ShapeRules.BadId, ReferenceRules.Dangling];
+
     /// <param name="allRead">False when a file could not be read at all: what it defines would wrongly be told missing.</param>
     public static void All(Draft rules, CompileOptions options, string firstFile, bool allRead, ProblemList problems)
     {
@@ -20,8 +23,8 @@ internal static class LintRun
         TriageLook.Look(lint);
         StrengthLook.Look(lint);
 
-        // A misspelt name would drag a tail of 'nothing tells this' behind it; those are told once the names fit.
-        if (problems.Has(ReferenceRules.Dangling)) return;
+        // A misspelt key or name would drag a tail of 'nothing tells this' behind it; those are told once keys and names fit.
+        if (NameBreakers.Any(problems.Has)) return;
         RepairLook.Look(lint);
         ReachLook.Look(lint);
         TwinsLook.Look(lint);

@@ -86,6 +86,14 @@ public class LintTests
         Assert.Equal("R004", Assert.Single(problems).Code);
     }
 
+    /// <summary>The one slip is told, and nothing of what follows from it.</summary>
+    [Theory]
+    [InlineData("      wire-run: {hanging: very likely}", "      wire-ran: {hanging: very likely}", "R021")]
+    [InlineData("    shows as:\n      flickers: {yes: very likely}\n", "    show as:\n      flickers: {yes: very likely}\n", "R010 R011")]
+    [InlineData("- id: dark", "- id: Dark", "R015 R021")]
+    public void Run_OneSlip_TellsNoTailOfIt(string piece, string slip, string codes) =>
+        Assert.Equal(codes, string.Join(' ', Run(LampRules.Bent(piece, slip)).Select(p => p.Code).Distinct().Order(StringComparer.Ordinal)));
+
     [Fact]
     public void ToString_Problem_ReadsLikeACompiler() =>
         Assert.Equal(
