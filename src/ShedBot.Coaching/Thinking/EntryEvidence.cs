@@ -17,7 +17,7 @@ internal static class EntryEvidence
     public static Evidence? Of(CaseEntry entry, KnowledgeBase knowledge) => entry.Kind switch
     {
         EntryKind.Complaint when knowledge.Complaints.ContainsKey(entry.Subject) =>
-            new FindingTold(entry.Subject, Finding.Yes, AnswerError.Even(Math.Clamp((1 - entry.Score) / 2, LeastDoubt, MostDoubt))),
+            new FindingTold(entry.Subject, Finding.Yes, Doubt(entry.Score, knowledge)),
         EntryKind.Denied when knowledge.Complaints.ContainsKey(entry.Subject) =>
             new FindingTold(entry.Subject, Finding.No, AnswerError.Even(MostDoubt / 2)),
         EntryKind.Volunteered => Hint(entry, knowledge),
@@ -27,6 +27,13 @@ internal static class EntryEvidence
         EntryKind.RepairBetter when knowledge.Repairs.ContainsKey(entry.Subject) => new RepairFailed(entry.Subject, Better: true),
         _ => null,
     };
+
+    /// <summary>A rider who names the wrong complaint names some other one: a false 'yes' is shared between all the others.</summary>
+    private static AnswerError Doubt(double score, KnowledgeBase knowledge)
+    {
+        var doubt = Math.Clamp((1 - score) / 2, LeastDoubt, MostDoubt);
+        return new AnswerError(doubt / Math.Max(1, knowledge.Complaints.Count - 1), doubt);
+    }
 
     private static FindingHinted? Hint(CaseEntry entry, KnowledgeBase knowledge)
     {

@@ -40,7 +40,7 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
         [
             ("talk a trouble through; type numbers, letters or your own words", Run + "practice"),
             ("the same from a script: one line in, plain text out, always the same at a fixed time",
-                "printf 'clutch wont let go\\n1\\nbye\\n' | " + Run + "practice --plain --data /tmp/try.shed --now 2026-05-01T10:00:00Z"),
+                "printf 'clutch wont let go\\n1\\nbye\\n' | " + Run + "practice --plain --data data/try.shed --now 2026-05-01T10:00:00Z"),
             ("as another member of the (invented) club", Run + "practice --as Mira"),
         ],
         LintCommand.Name =>
