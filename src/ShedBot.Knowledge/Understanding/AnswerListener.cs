@@ -101,12 +101,17 @@ public static class AnswerListener
         var said = Features(text, lexicon, Vocabulary(options));
         if (said.Length == 0 || options.Count == 0)
             return null;
-        var book = new PhraseBook(options.SelectMany(o => o.Phrases.Prepend(o.Label).Select(p => new Phrase(o.Id, Features(p, lexicon, null)))), FrozenSet<string>.Empty, FrozenSet<string>.Empty, FrozenSet<string>.Empty, []);
+        var book = new PhraseBook(
+            options.SelectMany(o => o.Phrases.Prepend(o.Label).SelectMany(Alternatives).Select(p => new Phrase(o.Id, Features(p, lexicon, null)))),
+            FrozenSet<string>.Empty, FrozenSet<string>.Empty, FrozenSet<string>.Empty, [], modest: true);
         var ranked = book.Compare(said).OrderByDescending(m => m.Affirmed).ToList();
         if (ranked.Count == 0 || ranked[0].Affirmed < Fits || ranked.Count > 1 && ranked[0].Affirmed - ranked[1].Affirmed < 0.05)
             return null;
         return new HeardAnswer(AnswerKind.Option, ranked[0].Meaning, Math.Min(1, ranked[0].Affirmed));
     }
+
+    /// <summary>"It bends or the cover lifts" is said by either half, and by the whole.</summary>
+    private static IEnumerable<string> Alternatives(string label) => label.Split(" or ").Append(label).Distinct();
 
     private static Spelling Vocabulary(IReadOnlyList<AnswerOption> options) =>
         new([.. options.SelectMany(o => o.Phrases.Prepend(o.Label)).SelectMany(p => Splitter.Split(PlainText.Of(p).Letters)).Distinct()]);

@@ -100,7 +100,7 @@ public sealed class Listener
         [
             .. phrases.Select(p => (p.Meaning, Words: reader.Read(PlainText.Of(p.Text).Letters)))
                 .Select(p => (Phrase: new Phrase(p.Meaning, Features(lexicon.Concepts(p.Words))), p.Words))
-                .Where(p => !strict || p.Phrase.Features.Length > 1 || !Lexicon.LosesMeaning(p.Words))
+                .Where(p => !strict || p.Phrase.Features.Length > 1 || p.Phrase.Features is [{ Denied: true }] || !Lexicon.LosesMeaning(p.Words))
                 .Select(p => p.Phrase),
         ];
     }

@@ -16,7 +16,7 @@ internal static class ComplaintEar
             .ToList();
         // "They say that it slips. It does NOT slip": the later word counts, when it says that and nothing else.
         bool Revoked(SpanReading r, string meaning) =>
-            denials.Exists(d => d.Match.Meaning == meaning && d.Match.Denied >= Hearing.BareDenial && d.Start >= r.Start + r.Length);
+            denials.Exists(d => d.Match.Meaning == meaning && d.Match.Denied >= Hearing.BareDenial && d.Start > r.Start);
 
         var affirmed = chosen.Select(r => (Reading: r, Match: r.Matches.MaxBy(m => m.Affirmed)))
             .Where(c => !Revoked(c.Reading, c.Match.Meaning))

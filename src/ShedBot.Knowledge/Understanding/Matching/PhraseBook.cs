@@ -36,8 +36,15 @@ internal sealed class PhraseBook
     /// <param name="otherThings">Words that name something else: where the phrases do not know them, they speak against every phrase.</param>
     /// <param name="concepts">The club's own concepts, which weigh more than everyday words.</param>
     /// <param name="props">Parts and circumstances, which say nothing without what happens: a match has to hold something else too. Empty: no such demand.</param>
+    /// <param name="modest">True where little is said and little is meant: the few answers to one question.</param>
     /// <param name="background">Phrases of other books: words that are common there are no news here, and vote for them as well.</param>
-    public PhraseBook(IEnumerable<Phrase> all, IReadOnlySet<string> otherThings, IReadOnlySet<string> concepts, IReadOnlySet<string> props, IReadOnlyCollection<Phrase> background)
+    public PhraseBook(
+        IEnumerable<Phrase> all,
+        IReadOnlySet<string> otherThings,
+        IReadOnlySet<string> concepts,
+        IReadOnlySet<string> props,
+        IReadOnlyCollection<Phrase> background,
+        bool modest = false)
     {
         this.otherThings = otherThings;
         this.concepts = concepts;
@@ -56,7 +63,7 @@ internal sealed class PhraseBook
             .ToFrozenDictionary(g => g.Key, g => g.Select(p => p.Index).ToArray());
         votes = Votes(background);
         // A book of a few short phrases never reaches the full weights; then its own fullest phrase is the measure.
-        fullest = phraseWeights.DefaultIfEmpty(1).Max();
+        fullest = modest ? 0.1 : phraseWeights.DefaultIfEmpty(1).Max();
     }
 
     /// <summary>Every meaning that shares a word with the statement.</summary>

@@ -22,7 +22,7 @@ internal sealed record PlainText(string Letters, bool CutShort, int LetterCount)
         {
             if (Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format)
                 continue;
-            var lower = Rune.ToLowerInvariant(rune);
+            var lower = Rune.ToLowerInvariant(Narrow(rune));
             if (Rune.IsLetter(lower))
                 count++;
             letters.Append(IsApostrophe(lower.Value) ? "'" : lower.ToString());
@@ -38,6 +38,9 @@ internal sealed record PlainText(string Letters, bool CutShort, int LetterCount)
             whole.Append(rune.ToString());
         return whole.ToString().Normalize(NormalizationForm.FormKD);
     }
+
+    /// <summary>The wide Latin letters of East Asian type, U+FF01 to U+FF5E, where the runtime's tables do not fold them.</summary>
+    private static Rune Narrow(Rune rune) => rune.Value is >= 0xFF01 and <= 0xFF5E ? new Rune(rune.Value - 0xFEE0) : rune;
 
     private static bool IsApostrophe(int rune) => rune is '\'' or '`' or 0x2019 or 0x2018 or 0x00B4 or 0x02BC or 0xFF07;
 }
