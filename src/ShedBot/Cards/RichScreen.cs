@@ -13,7 +13,10 @@ internal sealed class RichScreen(IAnsiConsole console) : IScreen
     public void Show(Card card, AnswerKeys keys)
     {
         console.WriteLine();
-        console.Write(new Rule($"[bold]{Safe(CleanText.OneLine(card.Title, int.MaxValue))}[/]") { Justification = Justify.Left, Border = BoxBorder.Heavy });
+        console.Write(new Rule { Border = BoxBorder.Heavy });
+        // Not in the rule itself: that would cut a long question short.
+        console.Write(new Text(CleanText.OneLine(card.Title, int.MaxValue), new Style(decoration: Decoration.Bold)));
+        console.WriteLine();
         if (card.Progress is { } progress) console.Write(new Padder(new Markup($"[italic]{Safe(ProgressText.Of(progress))}[/]"), new Padding(2, 0, 2, 0)));
         foreach (var block in card.Blocks)
             console.Write(new Padder(RichBlocks.Draw(block), new Padding(2, 1, 2, 0)));

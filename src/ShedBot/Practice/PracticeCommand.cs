@@ -58,7 +58,13 @@ internal static class PracticeCommand
             await Console.Error.WriteLineAsync(e.Message);
             return ExitCodes.SettingRefused;
         }
-        catch (Exception e) when (e is StoreRefusedException or StoreStoppedException)
+        catch (InvalidDataException e)
+        {
+            // An appsettings.json that is not JSON; what is wrong in it, and where, stands in the inner message.
+            await Console.Error.WriteLineAsync($"{e.Message} {e.InnerException?.Message}".TrimEnd());
+            return ExitCodes.SettingRefused;
+        }
+        catch (Exception e) when (e is StoreRefusedException or IOException or UnauthorizedAccessException)
         {
             await Console.Error.WriteLineAsync(e.Message);
             return ExitCodes.DataRefused;

@@ -92,6 +92,18 @@ public sealed class PracticeProcessTests : IDisposable
     }
 
     [Fact]
+    public async Task Practice_SettingsFileThatIsNoJson_SaysWhich()
+    {
+        await File.WriteAllTextAsync(temp.File("appsettings.json"), "{ not json");
+        using var host = HostProcess.Start(temp.Path, [], Practice());
+        await host.TypeAllAsync("bye\n");
+        var (code, _, errors) = await host.EndAsync();
+        Assert.Equal(ExitCodes.SettingRefused, code);
+        Assert.Contains("appsettings.json", errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Practice_RulesChangedWhileTalking_SaysSoAndGoesOn()
     {
         using var host = HostProcess.Start([.. Practice(), "--echo"]);
