@@ -17,8 +17,8 @@ public class ScoreTests(ITestOutputHelper output)
 
         Assert.InRange(scores.Of("top complaint"), 0.76, 1);
         Assert.InRange(scores.Of("exact set"), 0.77, 1);
-        Assert.InRange(scores.Of("emergency, any noticed"), 0.80, 1);
-        Assert.InRange(scores.Of("false alarm"), 0, 0.08);
+        Assert.InRange(scores.Of("emergency, any noticed"), 0.78, 1);
+        Assert.InRange(scores.Of("false alarm"), 0, 0.06);
         Assert.InRange(scores.Of("not mine or ours"), 0.91, 1);
         Assert.InRange(scores.Of("nothing denied is heard"), 0.80, 1);
     }
