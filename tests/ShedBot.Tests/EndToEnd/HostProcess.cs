@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text;
 
 namespace ShedBot.Tests.EndToEnd;
@@ -80,6 +81,13 @@ internal sealed class HostProcess : IDisposable
     {
         process.Kill();
         await process.WaitForExitAsync().WaitAsync(Patience);
+    }
+
+    /// <summary>As Ctrl-C in its terminal would.</summary>
+    public void Interrupt()
+    {
+        using var kill = Process.Start("kill", ["-INT", process.Id.ToString(CultureInfo.InvariantCulture)]);
+        kill.WaitForExit();
     }
 
     public async Task<(int Code, string Output, string Errors)> EndAsync()

@@ -20,6 +20,23 @@ public sealed class PracticeProcessTests : IDisposable
     }
 
     [Fact]
+    public async Task Practice_CtrlC_EndsInOrderAndKeepsWhatWasRepliedTo()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        using (var host = HostProcess.Start(Practice()))
+        {
+            await host.TypeAsync("bell makes no sound");
+            await host.ReadUntilAsync(l => l.StartsWith("  [1]", StringComparison.Ordinal));
+            host.Interrupt();
+            var (code, _, errors) = await host.EndAsync();
+            Assert.Equal((ExitCodes.Fine, ""), (code, errors));
+        }
+
+        var (_, after, _) = await HostProcess.RunAsync("bye\n", Practice());
+        Assert.StartsWith("Hello Rider. We were here:", after, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Practice_NoCommand_IsPractice()
     {
         var (code, output, _) = await HostProcess.RunAsync("bye\n", Practice()[1..]);

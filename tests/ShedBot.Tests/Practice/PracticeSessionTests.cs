@@ -1,3 +1,12 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using ShedBot.Cards;
+using ShedBot.Coaching;
+using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Turns;
+using ShedBot.Practice;
+using ShedBot.Rules;
+using ShedBot.Storage;
+
 namespace ShedBot.Tests.Practice;
 
 public sealed class PracticeSessionTests : IDisposable
@@ -32,6 +41,40 @@ public sealed class PracticeSessionTests : IDisposable
         var after = await SitAsync("help", "bye");
         Assert.Contains("We were here:", after, StringComparison.Ordinal);
         Assert.Equal(question, Question(after));
+    }
+
+    /// <summary>The turn is kept, and the program dies before a word of the reply is out.</summary>
+    [Fact]
+    public async Task Run_AfterAReplyThatWasNeverSaid_SaysItOnce()
+    {
+        var member = new MemberName("Rider");
+        var rules = RulesInUse.Open(temp.BellRules(), new CoachOptions(), TextWriter.Null)!;
+        await using (var store = await OpenAsync())
+        {
+            using var desk = new CaseDesk(store, () => rules.Coach, new FrozenClock(Sitting.Noon), () => "lost-001");
+            await desk.HandleAsync(member.Id, member.Place, new MemberSaid("a", "bell sounds flat"), CancellationToken.None);
+            await desk.HandleAsync(member.Id, member.Place, new MemberSaid("b", "why do you ask"), CancellationToken.None);
+            Assert.NotEmpty(await store.UnsaidAsync(member.Place, 100, CancellationToken.None));
+        }
+
+        var text = await SitAsync("bye");
+        Assert.Contains("We were here:", text, StringComparison.Ordinal);
+        Assert.Contains("Why I ask", text, StringComparison.Ordinal);
+        Assert.Single(text.Split("Why I ask")[1].Split('\n'), l => l.StartsWith("  [1] ", StringComparison.Ordinal));
+        await using var after = await OpenAsync();
+        Assert.Empty(await after.UnsaidAsync(member.Place, 100, CancellationToken.None));
+        Assert.DoesNotContain("Why I ask", await SitElsewhereAsync(after), StringComparison.Ordinal);
+
+        Task<LiteShedStore> OpenAsync() => LiteShedStore.OpenAsync(new StoreOptions { Path = temp.File("bell.shed"), Durable = false }, CancellationToken.None);
+
+        async Task<string> SitElsewhereAsync(LiteShedStore store)
+        {
+            var output = new StringWriter { NewLine = "\n" };
+            using var session = new PracticeSession(
+                store, rules, new PlainScreen(output, 88, echo: true), new StringReader("bye"), new FrozenClock(Sitting.Noon), NullLogger.Instance, member);
+            await session.RunAsync(CancellationToken.None);
+            return output.ToString();
+        }
     }
 
     [Fact]
