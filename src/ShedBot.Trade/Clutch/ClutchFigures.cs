@@ -25,10 +25,15 @@ public static class ClutchFigures
             SourceMark.Published,
             [
                 new("Faces N", Shown.Plain(faces), "Count the sides of the pads that rub: both sides of one gear make two."),
-                new("Friction mu", Shown.Plain(friction), "Damp white cloth on a pad, never blow or brush the dust: dry 0.25 to 0.45, oily 0.06 to 0.09."),
+                new(
+                    "Friction mu", Shown.Plain(friction),
+                    "Damp white cloth on a pad, never blow or brush the dust: "
+                    + $"dry {Range(PadFriction.DryMoulded)}, oily {Range(PadFriction.Oily)}."),
                 new("Clamp force F", Shown.Newtons(clamp), "Engine off and cold: push scale on the plate until it just moves."),
                 new("Pad radius r", Shown.Millimetres(padCircleRadius), "Ruler from the shaft's middle to the middle of a pad."),
                 new("Engine torque", Shown.NewtonMetres(engineTorque), "Seller's figure, often too high; take it as the worst case."),
                 new("Primary ratio", Shown.Plain(primary), "Count the teeth of both gears."),
             ]);
+
+    private static string Range(PadFriction friction) => $"{Shown.Plain(friction.Low)} to {Shown.Plain(friction.High)}";
 }

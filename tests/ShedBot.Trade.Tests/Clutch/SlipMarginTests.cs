@@ -79,5 +79,8 @@ public class SlipMarginTests
         Assert.Equal(SourceMark.Published, figure.Mark);
         Assert.Equal(["2", "0.35", "450 N", "39.5 mm", "3.0 N m", "4.1"], figure.Inputs.Select(input => input.Given));
         Assert.All(figure.Inputs, input => Assert.NotEmpty(input.MeasureYours));
+        Assert.Equal(
+            "Damp white cloth on a pad, never blow or brush the dust: dry 0.25 to 0.45, oily 0.06 to 0.09.",
+            figure.Inputs[1].MeasureYours);
     }
 }
