@@ -56,7 +56,9 @@ internal static class PracticeHost
         if (RulesInUse.Open(settings.Knowledge, coaching, Console.Error) is not { } rules) return ExitCodes.RulesRefused;
 
         var file = Path.GetFullPath(settings.Data);
-        if (settings.Data == new PracticeSettings().Data) Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+        // Our own folder is made; a folder that somebody named and that is not there is more likely a slip of the pen.
+        var ours = Path.GetDirectoryName(Path.GetFullPath(new PracticeSettings().Data))!;
+        if (Path.GetDirectoryName(file) == ours) Directory.CreateDirectory(ours);
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = file }, ct);
         using var input = new StreamReader(Console.OpenStandardInput(), Encoding.UTF8);
         await using var output = TextOut.Standard();

@@ -21,7 +21,7 @@ internal sealed class PracticeSettings
     /// <summary>The member who talks first: 1 to 40 letters, digits, '-' or '_'.</summary>
     public string As { get; set; } = "Rider";
 
-    /// <summary>The data file. Its folder is made when it is the default one.</summary>
+    /// <summary>The data file. The folder 'data' here is made when it is missing; any other must be there.</summary>
     public string Data { get; set; } = Path.Combine("data", "practice.shed");
 
     /// <summary>The folder of rule files; empty: look for it.</summary>
