@@ -68,7 +68,7 @@ internal static class SimulateCommand
                 return ExitCodes.Fine;
             }
 
-            var summary = Summary.Of(knowledge, plan, Run.All(coach, options, plan, Tell(plan.Riders), ct));
+            var summary = Summary.Of(knowledge, options.HazardLimit, plan, Run.All(coach, options, plan, Tell(plan.Riders), ct));
             await output.WriteAsync(shown.Json ? SummaryJson.Of(summary) + "\n" : SummaryText.Of(summary, Again(plan)));
             if (shown.Picture is { } picture) CalibrationPicture.Save(summary, picture);
             return ExitCodes.Fine;

@@ -31,6 +31,17 @@ public class RunTests
         Assert.Equal(summary.Confusion.Sum(r => r.RightCause), (int)Math.Round(summary.Coached.RightCause!.Value.Value * 3 * faults));
     }
 
+    // A human is the right end for what no rule lists, and for nothing else on the pump.
+    [Theory]
+    [InlineData("something-else", 1)]
+    [InlineData("wheel-worn", 0)]
+    public void All_OneFault_CountsThoseBeyondTheCoach(string fault, int share)
+    {
+        var summary = Summarise(PumpRules.Plan(wanted: new RidersWanted(Fault: fault)));
+        Assert.Equal(12 * share, summary.BeyondTheCoach);
+        Assert.Equal(summary.Coached.Mended.Value + summary.Coached.StoppedRightly.Value + (share * summary.Coached.HandedOver.Value), summary.Coached.RightEnd.Value, 12);
+    }
+
     [Fact]
     public void Json_OfARun_IsOneObjectWithFiniteNumbers()
     {
@@ -77,6 +88,6 @@ public class RunTests
     private static Summary Summarise(RunPlan plan)
     {
         IReadOnlyList<RiderRides> rides = Run.All(PumpRules.Coach, PumpRules.Options, plan, null, CancellationToken.None);
-        return Summary.Of(PumpRules.Knowledge, plan, rides);
+        return Summary.Of(PumpRules.Knowledge, PumpRules.Options.HazardLimit, plan, rides);
     }
 }

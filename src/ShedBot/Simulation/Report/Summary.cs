@@ -2,19 +2,20 @@ using System.Collections.Immutable;
 using ShedBot.Knowledge;
 using ShedBot.Reasoning.Calibration;
 using ShedBot.Reasoning.Inference;
+using ShedBot.Reasoning.Modelling;
 using ShedBot.Simulation.Rides;
 
 namespace ShedBot.Simulation.Report;
 
 /// <summary>All that is told of a run.</summary>
-/// <param name="BeyondTheRules">Riders whose trouble no rule lists: a human is their right end.</param>
+/// <param name="BeyondTheCoach">Riders whose trouble no coached repair can mend: a human is their right end.</param>
 /// <param name="SeveralFaults">Riders with more than one fault.</param>
 /// <param name="CostToFixedOrder">The coach's mean cost over that of the fixed order, on the same riders.</param>
 /// <param name="PriorsOnly">The forecaster that says what the rules say before anything is heard.</param>
 internal sealed record Summary(
     RunPlan Plan,
     string KnowledgeVersion,
-    int BeyondTheRules,
+    int BeyondTheCoach,
     int SeveralFaults,
     Column Coached,
     Column FixedOrder,
@@ -26,19 +27,20 @@ internal sealed record Summary(
     Calibrated? PriorsOnly,
     ImmutableArray<ConfusionRow> Confusion)
 {
-    public static Summary Of(KnowledgeBase knowledge, RunPlan plan, IReadOnlyList<RiderRides> rides)
+    /// <param name="limit">Repairs above this hazard are not coached.</param>
+    public static Summary Of(KnowledgeBase knowledge, Hazard limit, RunPlan plan, IReadOnlyList<RiderRides> rides)
     {
         Ride[] coached = [.. rides.Select(r => r.Coached)], inOrder = [.. rides.Select(r => r.FixedOrder)], random = [.. rides.Select(r => r.RandomOrder)];
         double[] cost = [.. coached.Select(r => r.Cost)];
-        const string other = KnowledgeBase.SomethingElse;
+        var mendable = knowledge.Model.Repairs.Where(r => r.Hazard <= limit).SelectMany(r => r.Fixes).Select(f => f.Fault).ToHashSet(StringComparer.Ordinal);
         return new Summary(
             plan,
             knowledge.Version,
-            coached.Count(r => r.BeyondTheRules(other)),
+            coached.Count(r => r.BeyondTheCoach(mendable)),
             coached.Count(r => r.Rider.Machine.Faults.Count > 1),
-            Column.Of(coached, other, plan.Seed, names: true),
-            Column.Of(inOrder, other, plan.Seed, names: false),
-            Column.Of(random, other, plan.Seed, names: false),
+            Column.Of(coached, mendable, plan.Seed, names: true),
+            Column.Of(inOrder, mendable, plan.Seed, names: false),
+            Column.Of(random, mendable, plan.Seed, names: false),
             Figure.Ratio(cost, [.. inOrder.Select(r => r.Cost)], plan.Seed),
             Figure.Ratio(cost, [.. random.Select(r => r.Cost)], plan.Seed),
             Calibrated.Of([.. coached.Select(r => r.AfterComplaint).OfType<Believed>()], plan.Seed),

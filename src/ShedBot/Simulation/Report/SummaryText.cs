@@ -9,7 +9,7 @@ internal static class SummaryText
     public static string Of(Summary s, string command)
     {
         var text = new StringBuilder();
-        Line(text, $"{s.Plan.Riders} riders, seed {s.Plan.Seed}, rules {s.KnowledgeVersion}: {s.SeveralFaults} with more than one fault, {s.BeyondTheRules} with a trouble that no rule lists.");
+        Line(text, $"{s.Plan.Riders} riders, seed {s.Plan.Seed}, rules {s.KnowledgeVersion}: {s.SeveralFaults} with more than one fault, {s.BeyondTheCoach} with nothing that a coached repair mends.");
         Line(text, $"Again: {command}");
         Line(text, $"In brackets: 95 % intervals (Wilson for shares, bootstrap for means).");
         Line(text, $"");
@@ -18,9 +18,10 @@ internal static class SummaryText
         Row(text, "right cause led, and mended", s, c => c.RightCause is { } f ? Share(f) : "-");
         Row(text, "right cause named by the repair", s, c => c.NamedByRepair is { } f ? Share(f) : "-");
         Row(text, "mended", s, c => Share(c.Mended));
-        Row(text, "mended or rightly stopped, of what the rules list", s, c => Share(c.MendedOfMendable));
+        Row(text, "right end: mended, or rightly stopped or handed over", s, c => Share(c.RightEnd));
         Row(text, "taken for mended, and is not", s, c => Share(c.TakenForMended));
         Row(text, "handed to a human", s, c => Share(c.HandedOver));
+        Row(text, "handed to a human with a right cause leading", s, c => c.HandedOverKnowing is { } f ? Share(f) : "-");
         Row(text, "told to stop riding, rightly", s, c => Share(c.StoppedRightly));
         Row(text, "told to stop riding, wrongly", s, c => Share(c.StoppedWrongly));
         Row(text, "questions and checks: median / 90th", s, c => Number($"{c.AskedMedian:0} / {c.AskedNinetieth:0}"));

@@ -95,7 +95,7 @@ internal sealed class CoachedRide
             afterComplaint = Score(atComplaint);
         }
 
-        if (@case.Open.Kind != AskKind.Repair && @case.Phase != CasePhase.HandedOver) return;
+        if (@case.Open.Kind != AskKind.Repair && @case.Phase is not (CasePhase.HandedOver or CasePhase.Stopped)) return;
         var belief = CaseBelief.Of(@case, bike, coach.Knowledge, Noon);
         lead = Lead(belief);
         if (@case.Open.Kind == AskKind.Repair && bill.Repairs == 0) beforeRepair = Score(belief);

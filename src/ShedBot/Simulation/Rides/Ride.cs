@@ -37,8 +37,12 @@ internal sealed record Ride(
 
     public Believed? BeforeRepair { get; init; }
 
-    /// <summary>True when no rule lists what is wrong with this bike, so that a human is the right end.</summary>
-    public bool BeyondTheRules(string somethingElse) => Rider.Machine.Faults.All(f => f == somethingElse);
+    /// <summary>The cause that led at the end is there, or was until it was mended.</summary>
+    public bool LeadIsThere => Lead is not null && Rider.Machine.Faults.Contains(Lead);
+
+    /// <summary>True when nothing of what is wrong with this bike can be mended by a repair that is coached, so that a human is the right end.</summary>
+    /// <param name="mendable">The ids of the faults that can.</param>
+    public bool BeyondTheCoach(IReadOnlySet<string> mendable) => !Rider.Machine.Faults.Any(mendable.Contains);
 }
 
 /// <summary>The chance of every fault at one point, with the truth beside it.</summary>
