@@ -1,3 +1,16 @@
 using BenchmarkDotNet.Running;
+using ShedBot.Benchmarks.Deciding;
+using ShedBot.Benchmarks.Loading;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+switch (args)
+{
+    case ["memory"]:
+        Kept.Print();
+        break;
+    case ["processor"]:
+        Spent.Print([1, 10]);
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        break;
+}
