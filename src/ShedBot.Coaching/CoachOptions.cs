@@ -9,7 +9,7 @@ public sealed record CoachOptions
     public Hazard HazardLimit { get; init; } = Hazard.Medium;
 
     /// <summary>Hand over after so many questions and checks since the last repair; 4 to 40.</summary>
-    public int MostQuestions { get; init; } = 16;
+    public int MostQuestions { get; init; } = 14;
 
     /// <summary>A fact of the bike is asked only among the first so many questions, and never more than <see cref="MostFacts"/>.</summary>
     public int FactsWithin { get; init; } = 4;

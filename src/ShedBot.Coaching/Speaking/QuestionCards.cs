@@ -10,6 +10,9 @@ namespace ShedBot.Coaching.Speaking;
 /// <summary>One question or check a card.</summary>
 internal static class QuestionCards
 {
+    /// <summary>After so many questions the way to a human stands on every card; in words it is open at any time.</summary>
+    private const int ManyAsked = 5;
+
     public static Card Trouble(string title, string text) => new(title, [Say.Text(text)], []);
 
     public static Card WhichComplaint(CaseView view, Ask open, IEnumerable<string> complaints) => new(
@@ -41,7 +44,8 @@ internal static class QuestionCards
         var check = view.Knowledge.Checks[open.Subject];
         var finding = view.Knowledge.Findings[check.Tells];
         var blocks = ImmutableArray.CreateBuilder<CardBlock>();
-        blocks.Add(Say.Text(check.Why));
+        var otherWords = open.Position > 0 ? check.OtherWords : null;
+        if (otherWords is null) blocks.Add(Say.Text(check.Why));
         blocks.AddRange(Say.Cautions(check.Cautions));
         if (check.Cover is not null && !IsOpen(view, check.Cover))
         {
@@ -49,16 +53,18 @@ internal static class QuestionCards
             blocks.AddRange(Say.Steps($"First take off {cover.Called}", cover.How));
         }
 
-        blocks.AddRange(Say.Steps("How", check.How));
+        if (otherWords is not null && check.ShowMe is not null) blocks.Add(new DrawingBlock(check.ShowMe));
+        else blocks.AddRange(Say.Steps("How", check.How));
         if (check.HandsOn) blocks.Add(Say.Text(Effort(check)));
         return new Card(
-            open.Position > 0 && check.OtherWords is not null ? check.OtherWords : check.Ask,
+            otherWords ?? check.Ask,
             blocks.ToImmutable(),
             [
                 .. finding.States.Select(s => Say.Option(open, OptionId.State(s.Id), Label(check, s))),
                 Say.Help(open, OptionId.NotSure, "Not sure"),
                 .. check.HandsOn ? [Say.Help(open, OptionId.Cannot, "Can't do that now")] : Array.Empty<CardOption>(),
-                .. Usual(view, open, showMe: check.ShowMe is not null),
+                .. Usual(view, open, showMe: check.ShowMe is not null && otherWords is null),
+                .. view.AskedSinceRepair >= ManyAsked ? [Say.Help(open, OptionId.Helper, "I'd rather have a helper")] : Array.Empty<CardOption>(),
             ],
             Beliefs.Progress(view));
     }

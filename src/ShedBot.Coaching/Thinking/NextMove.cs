@@ -16,6 +16,15 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
     /// <summary>So many questions are asked before 'something that is not listed' may end a case.</summary>
     private const int AskedBeforeSomethingElse = 3;
 
+    /// <summary>
+    /// 'Something that is not listed' ends a case only above this chance while there is a step worth taking: with many causes open it may
+    /// lead at a sixth, and giving up there is giving up too soon.
+    /// </summary>
+    private const double PlainlySomethingElse = 0.3;
+
+    /// <summary>A question from memory may cost the case so much more than a look at the bike and still comes first.</summary>
+    private const double MemoryFirst = 1.03;
+
     /// <summary>'What if' questions are weighed with less care than the step itself: several are weighed for one that is put.</summary>
     private static readonly PlannerOptions Quick = new(MostSets: 24, MostChecks: 8, MostRepairs: 12, ExactSituations: 0, Deepened: 0);
 
@@ -34,7 +43,7 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
         if (FactWorthAsking(tried) is { } fact) return new AskFact(fact);
         return decision.Step switch
         {
-            DoCheck check when knowledge.Checks[check.Check].HandsOn && !view.Ready => new AskReady(),
+            DoCheck check when HandsOn(check) && !view.Ready => FromMemory(decision) ?? (Move)new AskReady(),
             DoCheck check => new AskCheck(check.Check),
             DoRepair when !view.Ready => new AskReady(),
             DoRepair repair => new ShowRepair(repair.Repair, decision),
@@ -55,13 +64,25 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
                 AnyStepLeft: !noStepLeft,
                 view.AskedSinceRepair),
             new HandOverLimits(Questions: options.MostQuestions));
-        // Early on 'something else' may lead only because nothing has been asked yet.
-        var early = view.Asked < AskedBeforeSomethingElse;
-        return reasons.Where(r => !(early && r == HandOverReason.SomethingElse))
+        return reasons.Where(r => r != HandOverReason.SomethingElse || SomethingElseIsPlain())
             .OrderBy(r => r == HandOverReason.HelpIsCheapest)
             .Select(r => (HandOverReason?)r)
             .FirstOrDefault();
     }
+
+    private bool SomethingElseIsPlain() =>
+        view.Asked >= AskedBeforeSomethingElse && view.Belief.Marginal(KnowledgeBase.SomethingElse) > PlainlySomethingElse;
+
+    /// <summary>A question that needs no hands, when it is about as good as the best step: the rider may be anywhere.</summary>
+    private AskCheck? FromMemory(Decision decision) => decision.Considered
+        .Where(c => c.ExpectedCost <= decision.ExpectedCost * MemoryFirst)
+        .Select(c => c.Step)
+        .OfType<DoCheck>()
+        .Where(c => !HandsOn(c))
+        .Select(c => new AskCheck(c.Check))
+        .FirstOrDefault();
+
+    private bool HandsOn(DoCheck check) => knowledge.Checks[check.Check].HandsOn;
 
     /// <summary>A fact of the bike is asked only when some answer to it would change the very next step.</summary>
     private string? FactWorthAsking(HashSet<string> tried)

@@ -11,18 +11,33 @@ internal static class AnswerReading
     /// <summary>From this score on words count as an option picked; below it they are news, or not understood.</summary>
     private const double Sure = 0.6;
 
+    /// <summary>From this score on words count as one of the things that can be said at any time; they end or turn back a case, so they must be plain.</summary>
+    private const double PlainlySaid = 0.8;
+
     /// <summary>The answers of the open question, for the listener to hold the words against.</summary>
     public static ListeningContext Context(TurnDraft draft) => new(
-        [.. Offered(draft).Where(o => o.Option.Role == OptionRole.Answer)
-            .Select(o => new AnswerOption(o.Option.Id, o.Option.Label, Phrases(draft, o.Id)))]);
+    [
+        .. Offered(draft).Where(o => o.Option.Role == OptionRole.Answer || o.Id.Token == OptionId.CameBack)
+            .Select(o => new AnswerOption(o.Option.Id, o.Option.Label, Phrases(draft, o.Id))),
+    ]);
 
     /// <param name="least">The score that words must reach to count as an option; they may be better news than they are an answer.</param>
     public static OptionId? Of(TurnDraft draft, HeardAnswer? heard, double least = Sure)
     {
         if (heard is null || heard.Score < Math.Max(least, Sure)) return null;
         if (heard.Kind == AnswerKind.Option) return OptionId.Read(heard.OptionId!);
-        var token = Token(heard.Kind);
+        var token = draft.Case.Open.Kind == AskKind.Ready && heard.Kind is AnswerKind.NotSure or AnswerKind.Cannot
+            ? OptionId.NotYet
+            : Token(heard.Kind);
         return Offered(draft).Where(o => o.Id.Token == token).Select(o => (OptionId?)o.Id).FirstOrDefault() ?? Always(draft, token);
+    }
+
+    /// <summary>What can be said at any open question, whether or not the card offers it: to want a human, to change an earlier answer.</summary>
+    public static OptionId? AtAnyTime(TurnDraft draft, string words)
+    {
+        if (draft.Case.IsClosed || draft.Case.Open.Kind == AskKind.None) return null;
+        var heard = AnswerListener.Hear(words, Standing);
+        return heard is { Kind: AnswerKind.Option, Score: >= PlainlySaid } ? new OptionId(draft.Case.Open.Serial, heard.OptionId!) : null;
     }
 
     private static IEnumerable<(CardOption Option, OptionId Id)> Offered(TurnDraft draft) =>
@@ -55,6 +70,12 @@ internal static class AnswerReading
         _ => [.. StandingPhrases.GetValueOrDefault(option.Token, [])],
     };
 
+    private static IReadOnlyList<AnswerOption> Standing =>
+    [
+        new AnswerOption(OptionId.Helper, "I'd rather have a helper", [.. StandingPhrases[OptionId.Helper]]),
+        new AnswerOption(OptionId.Change, "Change an earlier answer", [.. StandingPhrases[OptionId.Change]]),
+    ];
+
     /// <summary>What riders say for the answers that are the same in every case.</summary>
     private static readonly Dictionary<string, string[]> StandingPhrases = new(StringComparer.Ordinal)
     {
@@ -68,6 +89,7 @@ internal static class AnswerReading
         [OptionId.CameBack] = ["it came back", "same trouble again", "it is back", "did not last"],
         [OptionId.NoneOfThese] = ["none of these", "none", "something else", "no"],
         [OptionId.Safe] = ["everybody is safe", "safe now", "we are ok", "all safe", "yes", "go on"],
-        [OptionId.Helper] = ["helper please", "i want a human", "get somebody"],
+        [OptionId.Helper] = ["helper please", "i want a human", "get somebody", "can somebody look at it", "can i talk to a person"],
+        [OptionId.Change] = ["i answered an earlier question wrong", "one of my earlier answers was wrong"],
     };
 }

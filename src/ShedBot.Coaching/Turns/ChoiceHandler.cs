@@ -43,9 +43,13 @@ internal sealed class ChoiceHandler(TurnDraft draft)
             case OptionId.Leave:
                 Advancing.Leave(draft);
                 return true;
-            case OptionId.Change:
+            case OptionId.Change when draft.Case.Standing.Any(e => e.Kind is EntryKind.Answer or EntryKind.Fact):
                 draft.Put(AskKind.WhichAnswer);
                 Presenting.Now(draft);
+                return true;
+            case OptionId.Change:
+                draft.Say(HelpCards.NothingToTakeBack());
+                Presenting.Again(draft);
                 return true;
             case OptionId.Back:
                 Back();

@@ -36,8 +36,11 @@ internal static class Presenting
         draft.Say(lead is null ? card : card with { Blocks = card.Blocks.Insert(0, new TextBlock(lead)) });
     }
 
-    /// <summary>Shows the open question once more, with its options as they were.</summary>
-    public static void Again(TurnDraft draft) => Now(draft);
+    /// <summary>Puts the open question once more, with its options as they were and without what was said with it the first time.</summary>
+    public static void Again(TurnDraft draft)
+    {
+        if (Card(draft) is { } card) draft.Say(draft.Case.Open.Kind is AskKind.AllSafe ? card : card with { Blocks = [] });
+    }
 
     public static bool Offers(TurnDraft draft, OptionId option) =>
         Card(draft) is { } card && card.Options.Any(o => o.Id == option.ToString());

@@ -39,6 +39,12 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
+        if (understood.Complaints.IsEmpty && AnswerReading.AtAnyTime(draft, words) is { } anyTime)
+        {
+            new ChoiceHandler(draft).Handle(anyTime);
+            return;
+        }
+
         if (draft.Case.Open.Kind is AskKind.AllSafe)
         {
             Presenting.Again(draft);
@@ -96,7 +102,9 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
         AddComplaints(understood);
         if (draft.Case.Entries == before)
         {
-            draft.Say(HelpCards.NotUnderstood(draft.Case.Open.Kind));
+            draft.Say(understood.NotMineBecause is "other-machine" or "other-part" or "chatter"
+                ? HelpCards.NotMine(understood.NotMineBecause)
+                : HelpCards.NotUnderstood(draft.Case.Open.Kind));
             Presenting.Again(draft);
             return;
         }

@@ -19,8 +19,17 @@ namespace ShedBot.Knowledge.Compiling;
 /// The most faults that a machine may have on average before anything is known of it, above 0. With 0.5, if faults come independently,
 /// about one machine in four that has any has more than one: (1 - 1.5 exp(-0.5)) / (1 - exp(-0.5)) = 0.23.
 /// </param>
+/// <param name="Patience">
+/// What every question costs on top of its minutes, as effort, 0 or more: a rider who is asked twenty short questions is worn out, though
+/// each took half a minute.
+/// </param>
 public sealed record CompileOptions(
-    double HelpCost = 180, double OtherShare = 0.04, double StateLeak = 0.01, double ComplaintLeak = 0.001, double FaultsAtOnce = 0.5)
+    double HelpCost = 180,
+    double OtherShare = 0.04,
+    double StateLeak = 0.01,
+    double ComplaintLeak = 0.001,
+    double FaultsAtOnce = 0.5,
+    double Patience = 1)
 {
     public static CompileOptions Default { get; } = new();
 }

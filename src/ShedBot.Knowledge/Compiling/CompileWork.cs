@@ -7,11 +7,17 @@ namespace ShedBot.Knowledge.Compiling;
 /// <summary>Checks, covers and repairs for the planner: what they cost, how far they can be trusted, how dangerous they are.</summary>
 internal static class CompileWork
 {
-    public static Check Check(CheckRule rule)
+    public static Check Check(CheckRule rule, CompileOptions options)
     {
         var (error, unsure) = ReliabilityWords.Rates[rule.Reliability];
         return new Check(
-            rule.Id, rule.Tells, new StepCost(rule.Minutes, 0, rule.Effort), AnswerError.Even(error), rule.Cover, HazardWords.Levels[rule.Hazard], unsure);
+            rule.Id,
+            rule.Tells,
+            new StepCost(rule.Minutes, 0, rule.Effort + options.Patience),
+            AnswerError.Even(error),
+            rule.Cover,
+            HazardWords.Levels[rule.Hazard],
+            unsure);
     }
 
     public static Repair Repair(RepairRule rule) => new(

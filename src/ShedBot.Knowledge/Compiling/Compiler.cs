@@ -30,7 +30,7 @@ internal static class Compiler
         return DiagnosticModel.Create(
             [.. priors.Select(p => new Fault(p.Key, p.Value)), other.Fault],
             other.Findings,
-            rules.Checks.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(CompileWork.Check),
+            rules.Checks.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(c => CompileWork.Check(c, options)),
             rules.Repairs.Select(r => r.Rule).OrderBy(r => r.Id, StringComparer.Ordinal).Select(CompileWork.Repair),
             rules.Covers.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(CompileWork.Cover),
             options.HelpCost);

@@ -106,6 +106,44 @@ public sealed class WordsTests
         Assert.StartsWith("Run your hand along the hose", talk.Last.Title, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("I'd rather have a helper")]
+    [InlineData("can I talk to a person")]
+    public void Say_WantsAHuman_IsHandedOverAtAnyQuestion(string words) =>
+        Assert.Equal(CasePhase.HandedOver, new Talk().Say("no water comes out").Say(words).Case.Phase);
+
+    [Fact]
+    public void Say_OneOfMyAnswersWasWrong_OffersThemAndAsksThePickedOneAgain()
+    {
+        var talk = new Talk().Say("no water comes out").Pick("It is open").Say("one of my earlier answers was wrong");
+        Assert.Equal("Which answer do you want to change?", talk.Last.Title);
+        talk.Pick("How the tap at the tank stands");
+        Assert.Equal("Is the tap at the tank open?", talk.Last.Title);
+        Assert.True(talk.Case.Entries.Single(e => e.Kind == EntryKind.Answer).Struck);
+    }
+
+    [Fact]
+    public void Say_NotSureWhetherItIsSafe_CountsAsNotYet()
+    {
+        var talk = new Talk().Say("no water comes out").Pick("It is open").Say("not sure");
+        Assert.Contains(talk.Case.Entries, e => e.Kind == EntryKind.NotReady);
+    }
+
+    [Fact]
+    public void Say_ItCameBack_AfterItWasSolved_GoesOnInTheSameCase()
+    {
+        var talk = new Talk().Say("no water comes out").Pick("It is shut").Pick("Yes").Pick("Done").Pick("It holds").Say("it came back");
+        Assert.Contains(talk.Case.Entries, e => e.Kind == EntryKind.CameBack);
+    }
+
+    [Fact]
+    public void Say_AnotherMachineAtAnOpenQuestion_IsToldSoAndTheQuestionStays()
+    {
+        var talk = new Talk().Say("no water comes out").Say("hello how are you");
+        Assert.Equal("At your service", talk.Said[0].Title);
+        Assert.Equal("Is the tap at the tank open?", talk.Last.Title);
+    }
+
     [Fact]
     public void Pick_ReadyOfYesterday_IsAskedAnew()
     {

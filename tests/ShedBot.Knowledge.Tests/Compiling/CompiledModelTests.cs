@@ -21,7 +21,7 @@ public class CompiledModelTests
         Assert.Equal(["lamp-glass"], Model.Covers.Select(c => c.Id));
         Assert.Equal(180, Model.HelpCost);
         Assert.Equal(0.02, Model.Faults[0].Prior);
-        Assert.Equal(new Check("follow-wire", "wire-run", new StepCost(1, 0, 1), AnswerError.Even(0.08), null, Hazard.None, 0.12), Model.Checks[0]);
+        Assert.Equal(new Check("follow-wire", "wire-run", new StepCost(1, 0, 1 + CompileOptions.Default.Patience), AnswerError.Even(0.08), null, Hazard.None, 0.12), Model.Checks[0]);
         Assert.Equal(new StepCost(5, 2, 0), Model.Repairs[0].Cost);
         Assert.Equal(Hazard.Medium, Model.Repairs[0].Hazard);
         Assert.Equal([new Fix("bulb-burnt", 0.97)], Model.Repairs[0].Fixes.AsEnumerable());
