@@ -8,8 +8,11 @@ public sealed record CoachOptions
     /// <summary>Steps above this hazard are not coached; what needs them goes to a human.</summary>
     public Hazard HazardLimit { get; init; } = Hazard.Medium;
 
-    /// <summary>Hand over after so many questions and checks since the last repair; 4 to 40.</summary>
+    /// <summary>Hand over after so many questions and checks before the first repair; 4 to 40.</summary>
     public int MostQuestions { get; init; } = 14;
+
+    /// <summary>Hand over after so many more since a repair that did not mend it; 2 to 40. What is not found by then is rarely found by asking.</summary>
+    public int MostAfterRepair { get; init; } = 7;
 
     /// <summary>A fact of the bike is asked only among the first so many questions, and never more than <see cref="MostFacts"/>.</summary>
     public int FactsWithin { get; init; } = 4;

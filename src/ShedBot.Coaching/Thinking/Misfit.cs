@@ -12,8 +12,11 @@ internal static class Misfit
     /// <summary>The most answers that one case asks again: a rider who is asked everything twice stops answering.</summary>
     private const int MostAskedAgain = 2;
 
-    /// <summary>Measured only from this many pieces of evidence on; fewer cannot tell who is wrong.</summary>
-    private const int LeastEvidence = 3;
+    /// <summary>Measured only from this many pieces of evidence on; one cannot clash.</summary>
+    private const int LeastEvidence = 2;
+
+    /// <summary>An answer may be the culprit when leaving it out frees nearly as much of the clash as the best candidate does.</summary>
+    private const double NearlyTheCulprit = 0.8;
 
     public static Conflict? Measure(CaseView view) =>
         view.Evidence.Length >= LeastEvidence ? Conflict.Of(view.Model, view.Evidence) : null;
@@ -23,8 +26,13 @@ internal static class Misfit
     {
         if (conflict is not { IsContradiction: true } || conflict.Bits < Noticeable) return null;
         if (view.Standing.Count(e => e.Kind == EntryKind.AskedAgain) >= MostAskedAgain) return null;
-        var culprit = conflict.Culprit is { } at ? view.EvidenceFrom[at] : null;
-        return culprit?.Kind == EntryKind.Answer && !WasAskedAgain(view, culprit.Subject) ? culprit.Subject : null;
+        var most = conflict.Drops.Max();
+        return view.EvidenceFrom
+            .Select((entry, at) => (entry, Drop: conflict.Drops[at]))
+            .Where(e => e.entry.Kind == EntryKind.Answer && e.Drop >= NearlyTheCulprit * most && !WasAskedAgain(view, e.entry.Subject))
+            .OrderByDescending(e => e.Drop)
+            .Select(e => e.entry.Subject)
+            .FirstOrDefault();
     }
 
     /// <summary>True when the clash is left although its culprit was asked again.</summary>

@@ -25,6 +25,9 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
     /// <summary>A question from memory may cost the case so much more than a look at the bike and still comes first.</summary>
     private const double MemoryFirst = 1.03;
 
+    /// <summary>So many questions from memory may be put before looks at the bike; after that they only put off what has to be done.</summary>
+    private const int MostFromMemory = 2;
+
     /// <summary>'What if' questions are weighed with less care than the step itself: several are weighed for one that is put.</summary>
     private static readonly PlannerOptions Quick = new(MostSets: 24, MostChecks: 8, MostRepairs: 12, ExactSituations: 0, Deepened: 0);
 
@@ -39,7 +42,7 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
             .Select(e => e.Subject).ToHashSet(StringComparer.Ordinal);
         var decision = Planner.Decide(Request(view, handsOff: view.SaidNotReady, tried));
         if (decision.Step is GetHelp && view.SaidNotReady) return new Rest();
-        if (Judge(decision, conflict) is { } reason) return new PassOn(reason);
+        if (Judge(decision, conflict, tried) is { } reason) return new PassOn(reason);
         if (FactWorthAsking(tried) is { } fact) return new AskFact(fact);
         return decision.Step switch
         {
@@ -51,7 +54,7 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
         };
     }
 
-    private HandOverReason? Judge(Decision decision, Conflict? conflict)
+    private HandOverReason? Judge(Decision decision, Conflict? conflict, HashSet<string> tried)
     {
         var noStepLeft = decision.Considered.All(c => c.Step is GetHelp);
         var reasons = HandOver.Judge(
@@ -63,7 +66,7 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
                 HelpIsCheapest: decision.Step is GetHelp,
                 AnyStepLeft: !noStepLeft,
                 view.AskedSinceRepair),
-            new HandOverLimits(Questions: options.MostQuestions));
+            new HandOverLimits(Questions: tried.Count == 0 ? options.MostQuestions : options.MostAfterRepair));
         return reasons.Where(r => r != HandOverReason.SomethingElse || SomethingElseIsPlain())
             .OrderBy(r => r == HandOverReason.HelpIsCheapest)
             .Select(r => (HandOverReason?)r)
@@ -74,7 +77,7 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
         view.Asked >= AskedBeforeSomethingElse && view.Belief.Marginal(KnowledgeBase.SomethingElse) > PlainlySomethingElse;
 
     /// <summary>A question that needs no hands, when it is about as good as the best step: the rider may be anywhere.</summary>
-    private AskCheck? FromMemory(Decision decision) => decision.Considered
+    private AskCheck? FromMemory(Decision decision) => view.Asked >= MostFromMemory ? null : decision.Considered
         .Where(c => c.ExpectedCost <= decision.ExpectedCost * MemoryFirst)
         .Select(c => c.Step)
         .OfType<DoCheck>()

@@ -36,8 +36,12 @@ internal static class AnswerReading
     public static OptionId? AtAnyTime(TurnDraft draft, string words)
     {
         if (draft.Case.IsClosed || draft.Case.Open.Kind == AskKind.None) return null;
+        // Nobody sees these as a list, so what only points at a place of it ("1", "the last one") means something else: it changes with the order.
         var heard = AnswerListener.Hear(words, Standing);
-        return heard is { Kind: AnswerKind.Option, Score: >= PlainlySaid } ? new OptionId(draft.Case.Open.Serial, heard.OptionId!) : null;
+        var turned = AnswerListener.Hear(words, [.. Standing.Reverse()]);
+        return heard is { Kind: AnswerKind.Option, Score: >= PlainlySaid } && heard.OptionId == turned?.OptionId
+            ? new OptionId(draft.Case.Open.Serial, heard.OptionId!)
+            : null;
     }
 
     private static IEnumerable<(CardOption Option, OptionId Id)> Offered(TurnDraft draft) =>

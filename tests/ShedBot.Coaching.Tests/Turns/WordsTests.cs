@@ -112,6 +112,12 @@ public sealed class WordsTests
     public void Say_WantsAHuman_IsHandedOverAtAnyQuestion(string words) =>
         Assert.Equal(CasePhase.HandedOver, new Talk().Say("no water comes out").Say(words).Case.Phase);
 
+    [Theory]
+    [InlineData("1")]
+    [InlineData("the last one")]
+    public void Say_APlaceInAListThatIsNotThere_DoesNotEndTheCase(string words) =>
+        Assert.False(new Talk().Say("hello").Say(words).Case.IsClosed);
+
     [Fact]
     public void Say_OneOfMyAnswersWasWrong_OffersThemAndAsksThePickedOneAgain()
     {

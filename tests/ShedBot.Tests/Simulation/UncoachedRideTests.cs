@@ -9,7 +9,7 @@ namespace ShedBot.Tests.Simulation;
 
 public class UncoachedRideTests
 {
-    // By hand from the rules of the pump, chance over cost after 'no water': the tap .97 * .97 * twice as common / 8; the hose .875 * .875 / 12;
+    // By hand from the rules of the pump, chance over cost after 'no water': the tap .97 * .97 * twice as common / 15; the hose .875 * .875 / 20;
     // the wheel .675 * .875 / (20 + 10 + 6): tap, hose, wheel.
     [Fact]
     public void Order_AfterNoWater_FallsInChanceOverCost()
@@ -19,7 +19,7 @@ public class UncoachedRideTests
         Assert.Equal([new DoRepair("open-tap"), new DoRepair("straighten-hose"), new DoRepair("new-wheel")], order);
     }
 
-    // The tap first and in vain, 8 minutes, then the hose, 12: 20 minutes, no money.
+    // The tap first and in vain, 15 minutes, then the hose, 20: 35 minutes, no money.
     [Fact]
     public void InFixedOrder_HoseKinkedAndMended_CostsTapAndHose()
     {
@@ -27,8 +27,8 @@ public class UncoachedRideTests
         Assert.NotEmpty(rides);
         Assert.All(rides, r =>
         {
-            Assert.Equal(20, r.Minutes, 12);
-            Assert.Equal(20, r.Cost, 12);
+            Assert.Equal(35, r.Minutes, 12);
+            Assert.Equal(35, r.Cost, 12);
             Assert.Equal(0, r.Asked);
         });
     }
