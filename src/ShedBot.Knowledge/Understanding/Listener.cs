@@ -14,20 +14,22 @@ public sealed class Listener
     private readonly Lexicon lexicon;
     private readonly Spelling spelling;
     private readonly Subjects subjects;
+    private readonly Signs signs;
     private readonly FrozenSet<string> concepts;
     private readonly PhraseBook complaints, findings, facts, howTos, emergencies;
 
     private Listener(KnowledgeBase knowledge)
     {
-        var words = knowledge.Words.Where(w => !Subjects.IsSubject(w)).ToList();
+        var words = knowledge.Words.Where(w => !Subjects.IsSubject(w) && !Signs.IsSign(w, knowledge)).ToList();
+        signs = new Signs(knowledge);
         lexicon = Lexicon.Of(words);
         concepts = words.Select(w => w.Concept).ToFrozenSet();
         subjects = new Subjects(knowledge.Words, t => lexicon.Concepts(new WordReader(null).Read(PlainText.Of(t).Letters)));
         var (c, f, p, h, e) = (
             Read(PhraseSource.Complaints(knowledge)), Read(PhraseSource.Findings(knowledge), strict: true), Read(PhraseSource.Facts(knowledge), strict: true),
-            Read(PhraseSource.HowTos(knowledge)), Read(PhraseSource.Emergencies(knowledge), strict: true));
+            Read(PhraseSource.HowTos(knowledge)), Read(PhraseSource.Emergencies(knowledge), strict: true, sign: true));
         complaints = Book(c, [.. h, .. e], subjects.Props);
-        findings = Book(f, [.. c, .. e]);
+        findings = Book(Precise(f, c), [.. c, .. e]);
         facts = Book(p, [.. c, .. f, .. e]);
         howTos = Book(h, [.. c, .. f, .. e]);
         emergencies = Book(e, [.. c, .. f, .. h]);
@@ -45,7 +47,9 @@ public sealed class Listener
         var words = lexicon.Concepts(new WordReader(spelling).Read(text.Letters));
         var statements = StatementReader.Read(words);
         var answer = context is { Options.Count: > 0 } ? AnswerListener.Hear(message, context.Options, lexicon) : null;
-        var emergency = EmergencyEar.Hear(statements, emergencies);
+        var complaintReadings = SpanChooser.ReadAll(statements, complaints);
+        var troubles = ComplaintEar.Choose(complaintReadings);
+        var emergency = EmergencyEar.Hear(signs.With(statements, text.Letters), emergencies, troubles, signs.Excluded(text.Letters));
         if (text.CutShort)
             return Nothing("too-long") with { Emergency = emergency };
         if (text.LetterCount == 0)
@@ -53,22 +57,29 @@ public sealed class Listener
 
         var about = subjects.Of(words);
         if (about.Contains(Subjects.OtherMachine) && !about.Contains(Subjects.OurMachine))
-            return Nothing("other-machine") with { Emergency = emergency };
-        var heard = Hear(text, statements) with { Emergency = emergency, Answer = answer };
+        {
+            if (subjects.WithoutOtherMachines(words) is not { } ours)
+                return Nothing("other-machine") with { Emergency = emergency };
+            (about, statements) = (subjects.Of(ours), StatementReader.Read(ours));
+            complaintReadings = SpanChooser.ReadAll(statements, complaints);
+            troubles = ComplaintEar.Choose(complaintReadings);
+        }
+        var heard = Hear(text, statements, complaintReadings, troubles) with { Emergency = emergency, Answer = answer };
         if (!IsOurs(about) && (about.Contains(Subjects.OtherPart) || about.Contains(Subjects.SmallTalk)))
             heard = heard with { Complaints = [.. heard.Complaints.Where(c => c.Score >= Hearing.InOtherCompany)], Findings = [] };
         return IsSomething(heard) ? heard : Nothing(Reason(about, words));
     }
 
-    private Understood Hear(PlainText text, ImmutableArray<Statement> statements)
+    private Understood Hear(PlainText text, ImmutableArray<Statement> statements, ImmutableArray<SpanReading> readings, List<SpanReading> troubles)
     {
-        var (affirmed, denied) = ComplaintEar.Hear(statements, complaints);
+        var (affirmed, denied) = ComplaintEar.Hear(readings, troubles);
         var question = QuestionEar.Hear(text.Letters, statements, howTos);
         // "How do I use the puller" asks for the puller, although it sounds a little like one that stripped.
         if (question is not null)
             affirmed = [.. affirmed.Where(c => c.Score >= Hearing.BesideQuestion)];
+        var told = question is null || affirmed.Length > 0 ? StateEar.Hear(statements, findings) : [];
         return new Understood(
-            affirmed, denied, StateEar.Hear(statements, findings), StateEar.Hear(statements, facts), null, question, false, null);
+            affirmed, denied, told, StateEar.Hear(statements, facts), null, question, false, null);
     }
 
     private static bool IsSomething(Understood heard) =>
@@ -93,17 +104,28 @@ public sealed class Listener
         new(phrases, subjects.OtherThings, concepts, props ?? FrozenSet<string>.Empty, background);
 
     /// <param name="strict">Leaves out phrases of which one word would be left that says less: "it drags now and then".</param>
-    private List<Phrase> Read(IEnumerable<(string Meaning, string Text)> phrases, bool strict = false)
+    /// <param name="sign">Adds what is read over the whole text.</param>
+    private List<Phrase> Read(IEnumerable<(string Meaning, string Text)> phrases, bool strict = false, bool sign = false)
     {
         var reader = new WordReader(null);
         return
         [
-            .. phrases.Select(p => (p.Meaning, Words: reader.Read(PlainText.Of(p.Text).Letters)))
-                .Select(p => (Phrase: new Phrase(p.Meaning, Features(lexicon.Concepts(p.Words))), p.Words))
+            .. phrases.Select(p => (p.Meaning, PlainText.Of(p.Text).Letters))
+                .Select(p => (p.Meaning, p.Letters, Words: reader.Read(p.Letters)))
+                .Select(p => (Phrase: new Phrase(p.Meaning, sign ? signs.With(Features(lexicon.Concepts(p.Words)), p.Letters) : Features(lexicon.Concepts(p.Words))), p.Words))
                 .Where(p => !strict || p.Phrase.Features.Length > 1 || p.Phrase.Features is [{ Denied: true }] || !Lexicon.LosesMeaning(p.Words))
                 .Select(p => p.Phrase),
         ];
     }
+
+    /// <summary>
+    /// Leaves out phrases of findings that read just as a complaint does ("it feels spongy"), or that name parts and say nothing of them:
+    /// they would be heard from bare hints.
+    /// </summary>
+    private List<Phrase> Precise(List<Phrase> findings, List<Phrase> complaints) =>
+        findings.FindAll(f =>
+            f.Features.Any(x => x.Denied || !subjects.Parts.Contains(x.Concept))
+            && !complaints.Exists(c => c.Features.Length == f.Features.Length && c.Features.All(f.Features.Contains)));
 
     private static ImmutableArray<Feature> Features(List<Word> words) =>
         [.. StatementReader.Read(words).SelectMany(s => s.Features).Distinct()];

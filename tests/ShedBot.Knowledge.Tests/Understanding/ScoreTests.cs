@@ -15,18 +15,20 @@ public class ScoreTests(ITestOutputHelper output)
         var scores = Scores.Over(RiderMessage.Read("messages.blind.jsonl"));
         output.WriteLine(scores.ToString());
 
-        Assert.InRange(scores.Of("top complaint"), 0.76, 1);
+        Assert.InRange(scores.Of("top complaint"), 0.79, 1);
         Assert.InRange(scores.Of("exact set"), 0.77, 1);
-        Assert.InRange(scores.Of("emergency, any noticed"), 0.78, 1);
-        Assert.InRange(scores.Of("false alarm"), 0, 0.06);
+        Assert.InRange(scores.Of("emergency, any noticed"), 0.75, 1);
+        Assert.InRange(scores.Of("false alarm"), 0, 0.04);
         Assert.InRange(scores.Of("not mine or ours"), 0.91, 1);
         Assert.InRange(scores.Of("nothing denied is heard"), 0.80, 1);
     }
 
-    [Fact]
-    public void Understand_MessagesItWasTunedOn_ReachesTheFloors()
+    [Theory]
+    [InlineData("messages.dev.jsonl")]
+    [InlineData("messages.more.jsonl")]
+    public void Understand_MessagesItWasTunedOn_ReachesTheFloors(string file)
     {
-        var scores = Scores.Over(RiderMessage.Read("messages.dev.jsonl"));
+        var scores = Scores.Over(RiderMessage.Read(file));
         output.WriteLine(scores.ToString());
 
         Assert.InRange(scores.Of("top complaint"), 0.92, 1);

@@ -6,10 +6,12 @@ namespace ShedBot.Knowledge.Understanding.Matching;
 /// <summary>Which complaints are made, and which are said not to be so.</summary>
 internal static class ComplaintEar
 {
-    public static (ImmutableArray<Heard> Affirmed, ImmutableArray<string> Denied) Hear(ImmutableArray<Statement> statements, PhraseBook book)
+    /// <summary>The runs of statements in which a complaint is made.</summary>
+    public static List<SpanReading> Choose(ImmutableArray<SpanReading> readings) =>
+        SpanChooser.Choose([.. readings.Where(r => r.Mood == Mood.Present)], Hearing.Complaint);
+
+    public static (ImmutableArray<Heard> Affirmed, ImmutableArray<string> Denied) Hear(ImmutableArray<SpanReading> readings, List<SpanReading> chosen)
     {
-        var readings = SpanChooser.ReadAll(statements, book);
-        var chosen = SpanChooser.Choose([.. readings.Where(r => r.Mood == Mood.Present)], Hearing.Complaint);
         var denials = readings.Where(r => r.Length == 1 && r.Mood == Mood.Present && !r.Matches.IsEmpty)
             .Select(r => (r.Start, Match: r.Matches.MaxBy(m => m.Denied)))
             .Where(d => d.Match.Denied >= Hearing.Denial)

@@ -4,12 +4,13 @@ namespace ShedBot.Knowledge.Understanding.Matching;
 internal static class Hearing
 {
     /// <summary>A complaint that stands alone, and a further one beside it.</summary>
-    public const double Complaint = 0.5, FurtherComplaint = 0.68, Denial = 0.5, BareDenial = 0.7;
+    public const double Complaint = 0.5, FurtherComplaint = 0.76, Denial = 0.5, BareDenial = 0.7;
 
     /// <summary>A volunteered state: a phrase nearly whole, and nothing of it denied.</summary>
     public const double State = 0.75;
 
-    public const double Emergency = 0.7;
+    /// <summary>A phrase of an emergency, and a plain trouble that accounts for the same words in its stead.</summary>
+    public const double Emergency = 0.7, PlainTrouble = 0.75;
 
     /// <summary>A complaint in a message that speaks of something else and names no part of the clutch.</summary>
     public const double InOtherCompany = 0.9;

@@ -11,7 +11,7 @@ internal static class StateEar
     public static ImmutableArray<HeardState> Hear(ImmutableArray<Statement> statements, PhraseBook book) =>
     [
         .. SpanChooser.ReadAll(statements, book, LongestSpan)
-            .Where(r => r.Mood != Mood.Supposed)
+            .Where(r => r.Mood == Mood.Present)
             .SelectMany(r => r.Matches)
             .Where(m => m.Told >= Hearing.State)
             .Select(m => (Parts: m.Meaning.Split(PhraseSource.Joint), m.Affirmed, m.Told))

@@ -14,7 +14,9 @@ internal sealed class Subjects
 
     private static readonly FrozenSet<string> Names = FrozenSet.Create(OtherMachine, OtherPart, OurMachine, OurPart, OurTrouble, Circumstance, SmallTalk);
 
-    /// <summary>"Sounds like a tractor" is not about a tractor.</summary>
+    /// <summary>"Sounds like a tractor" is not about a tractor, nor is "the car in front".</summary>
+    private const int WindowBefore = 4, WindowAfter = 3;
+
     private static readonly FrozenSet<string> Likeness = FrozenSet.Create("like", "than", "as", "behind", "past", "from");
 
     private readonly FrozenDictionary<string, (string[] Words, string Subject)[]> terms;
@@ -28,9 +30,13 @@ internal sealed class Subjects
             .ToFrozenDictionary(g => g.Key, g => g.OrderByDescending(t => t.Words.Length).ToArray());
         OtherThings = terms.Values.SelectMany(t => t).Where(t => t.Subject is OtherPart or OtherMachine && t.Words.Length == 1)
             .Select(t => t.Words[0]).ToFrozenSet();
+        Parts = terms.Values.SelectMany(t => t).Where(t => t.Subject is OurPart && t.Words.Length == 1).Select(t => t.Words[0]).ToFrozenSet();
         Props = terms.Values.SelectMany(t => t).Where(t => t.Subject is OurPart or Circumstance && t.Words.Length == 1)
             .Select(t => t.Words[0]).ToFrozenSet();
     }
+
+    /// <summary>Parts of the clutch.</summary>
+    public FrozenSet<string> Parts { get; }
 
     /// <summary>Parts and circumstances: what a trouble is told with, and never the trouble itself.</summary>
     public FrozenSet<string> Props { get; }
@@ -59,6 +65,26 @@ internal sealed class Subjects
         return found;
     }
 
+    /// <summary>
+    /// What is left of a message when the sentences about other machines are taken out, if it still speaks of the clutch: a story that
+    /// mentions a van in passing is not about the van. Null when nothing of ours is left.
+    /// </summary>
+    public List<Word>? WithoutOtherMachines(List<Word> words)
+    {
+        var kept = new List<Word>();
+        var from = 0;
+        for (var at = 0; at <= words.Count; at++)
+        {
+            if (at < words.Count && words[at] is not { Role: Role.HardBreak, Text: "." })
+                continue;
+            var sentence = words.GetRange(from, Math.Min(at + 1, words.Count) - from);
+            if (!Of(sentence).Contains(OtherMachine))
+                kept.AddRange(sentence);
+            from = at + 1;
+        }
+        return Of(kept).Contains(OurPart) ? kept : null;
+    }
+
     private static bool Matches(List<Word> words, int start, string[] term, out int end)
     {
         var matched = 0;
@@ -75,12 +101,12 @@ internal sealed class Subjects
 
     private static bool IsLikeness(List<Word> words, int at)
     {
-        for (var i = Math.Max(0, at - 2); i < at; i++)
+        for (var i = Math.Max(0, at - WindowBefore); i < at; i++)
         {
             if (Likeness.Contains(words[i].Text))
                 return true;
         }
-        return false;
+        return words.Skip(at + 1).Take(WindowAfter).Any(w => w.Text is "front" or "ahead" or "behind");
     }
 
     private static bool Counts(Word word) => word.Role is Role.Content or Role.Negator;

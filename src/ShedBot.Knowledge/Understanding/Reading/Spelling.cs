@@ -9,6 +9,11 @@ namespace ShedBot.Knowledge.Understanding.Reading;
 /// </summary>
 internal sealed class Spelling
 {
+    private const int ShortWord = 6;
+    private const string Vowels = "aeiouy";
+
+    private static readonly FrozenSet<string> SameSound = FrozenSet.Create("kc", "ck", "sc", "cs", "sz", "zs", "gj", "jg", "dt", "td");
+
     private readonly FrozenSet<string> known;
     private readonly FrozenDictionary<(char First, int Length), string[]> shelves;
 
@@ -26,7 +31,7 @@ internal sealed class Spelling
     /// <returns>The repaired word, or the word itself when it is known or nothing is near.</returns>
     public string Repair(string word)
     {
-        if (word.Length is < 4 or > 24 || known.Contains(word) || CommonWords.All.Contains(word) || char.IsDigit(word[0]))
+        if (word.Length is < 4 or > 24 || known.Contains(word) || CommonWords.Holds(word) || char.IsDigit(word[0]))
             return word;
         var undoubled = Undoubled(word);
         if (known.Contains(undoubled))
@@ -41,6 +46,8 @@ internal sealed class Spelling
             {
                 foreach (var candidate in shelves.GetValueOrDefault((first, length), []))
                 {
+                    if (word.Length <= ShortWord && !IsLikelySlip(word, candidate))
+                        continue;
                     var distance = Distance(word, candidate, bestDistance);
                     if (distance < bestDistance)
                         (best, bestDistance) = (candidate, distance);
@@ -48,6 +55,24 @@ internal sealed class Spelling
             }
         }
         return best ?? word;
+    }
+
+    /// <summary>
+    /// In a short word nearly every letter changed gives another English word, so only the commonest slips count: a letter left out or
+    /// doubled, two swapped, a vowel mistaken, one consonant for another of the same sound.
+    /// </summary>
+    private static bool IsLikelySlip(string word, string candidate)
+    {
+        if (candidate.Length > word.Length)
+            return true;
+        if (candidate.Length < word.Length)
+            return Undoubled(word) == Undoubled(candidate);
+        var at = 0;
+        while (at < word.Length - 1 && word[at] == candidate[at])
+            at++;
+        return at + 1 < word.Length && word[at] == candidate[at + 1] && word[at + 1] == candidate[at]
+            || word.Length > 4 && Vowels.Contains(word[at]) && Vowels.Contains(candidate[at])
+            || SameSound.Contains($"{word[at]}{candidate[at]}");
     }
 
     private static string Undoubled(string word)

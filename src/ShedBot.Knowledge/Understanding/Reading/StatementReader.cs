@@ -34,6 +34,9 @@ internal static class StatementReader
         {
             if (last.IsPast && drafts.Count > 1)
                 drafts[^2].IsPast = true;
+            // "Smoke? No."
+            if (last.IsBareNo && hard && drafts.Count > 1)
+                drafts[^2].DenyAll();
             last.AfterHardBreak |= hard;
             last.OpenedBy = at.Text;
             last.Clear(keepMood: !last.IsPast && !hard);
@@ -117,6 +120,8 @@ internal static class StatementReader
         public bool IsSupposed { get; set; }
 
         public bool HasPastVerb { get; private set; }
+
+        public bool IsBareNo => denying && Features.Count == 0;
 
         private bool denying;
         private int sinceNot;

@@ -34,12 +34,12 @@ internal sealed class WordReader(Spelling? spelling)
             return Add(words, part, part == "." ? Role.HardBreak : Role.SoftBreak);
         if (IsInterjection(parts, i))
             return Add(words, part, Role.SoftBreak);
-        if (StopVerbs.Contains(part) && i + 1 < parts.Count && parts[i + 1].Length > 4 && parts[i + 1].EndsWith("ing", StringComparison.Ordinal))
-            return Add(words, Negations.Turning, Role.Negator);
+        if (StopsDoing(parts, i))
+            return Turn(words);
         for (var n = Math.Min(LongestPhrase, parts.Count - i); n >= 1; n--)
         {
             var joined = n == 1 ? part : string.Join(' ', parts.GetRange(i, n));
-            if (English.Phrases.TryGetValue(joined, out var role))
+            if (English.Phrases.TryGetValue(joined, out var role) && !(role == Role.Past && StopsDoing(parts, i + n - 1)))
             {
                 words.Add(new Word(role == Role.Negator ? Negations.Of(joined) : joined, role));
                 if (role == Role.SoftBreak && English.MeaningfulBreaks.Contains(joined))
@@ -48,6 +48,21 @@ internal sealed class WordReader(Spelling? spelling)
             }
         }
         return Add(words, part, out var _);
+    }
+
+    /// <summary>"stopped slipping", "quit working".</summary>
+    private static bool StopsDoing(List<string> parts, int i) =>
+        StopVerbs.Contains(parts[i]) && i + 1 < parts.Count && parts[i + 1].Length > 4 && parts[i + 1].EndsWith("ing", StringComparison.Ordinal);
+
+    /// <summary>"Won't stop pulling" keeps pulling; "stopped pulling" does not pull.</summary>
+    private static int Turn(List<Word> words)
+    {
+        if (words.FindLastIndex(w => w.Role is not Role.Filler) is >= 0 and var last && words[last].Role == Role.Negator)
+        {
+            words[last] = new Word("keep", Role.Content);
+            return 1;
+        }
+        return Add(words, Negations.Turning, Role.Negator);
     }
 
     private static int Add(List<Word> words, string text, Role role)

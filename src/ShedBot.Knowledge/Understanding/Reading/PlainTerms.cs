@@ -1,0 +1,35 @@
+using System.Collections.Frozen;
+
+namespace ShedBot.Knowledge.Understanding.Reading;
+
+/// <summary>
+/// Runs of words that are looked for as they are written, before anything is left out or brought to concepts: "I'm riding" loses its
+/// sense with the "I'm". Apostrophes do not count.
+/// </summary>
+internal sealed class PlainTerms
+{
+    private readonly FrozenDictionary<string, string[][]> terms;
+
+    public PlainTerms(IEnumerable<string> texts) =>
+        terms = texts.Select(t => Words(PlainText.Of(t).Letters).ToArray())
+            .Where(t => t.Length > 0)
+            .GroupBy(t => t[0])
+            .ToFrozenDictionary(g => g.Key, g => g.ToArray());
+
+    public bool OccurIn(string letters)
+    {
+        var words = Words(letters);
+        for (var i = 0; i < words.Count; i++)
+        {
+            foreach (var term in terms.GetValueOrDefault(words[i], []))
+            {
+                if (i + term.Length <= words.Count && words.GetRange(i, term.Length).SequenceEqual(term))
+                    return true;
+            }
+        }
+        return false;
+    }
+
+    private static List<string> Words(string letters) =>
+        Splitter.Split(letters).ConvertAll(w => English.Shorthand.GetValueOrDefault(w, w).Replace("'", "", StringComparison.Ordinal));
+}
