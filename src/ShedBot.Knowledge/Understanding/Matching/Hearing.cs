@@ -4,7 +4,7 @@ namespace ShedBot.Knowledge.Understanding.Matching;
 internal static class Hearing
 {
     /// <summary>A complaint that stands alone, and a further one beside it.</summary>
-    public const double Complaint = 0.5, FurtherComplaint = 0.76, Denial = 0.5, BareDenial = 0.7;
+    public const double Complaint = 0.5, FurtherComplaint = 0.7, Denial = 0.5, BareDenial = 0.7;
 
     /// <summary>A volunteered state: a phrase nearly whole, and nothing of it denied.</summary>
     public const double State = 0.75;
