@@ -6,6 +6,15 @@ namespace ShedBot.Knowledge.Tests.Understanding;
 public class ScopeTests
 {
     [Theory]
+    [InlineData("clutch wont let go when i pull it in, bike keeps pulling")]
+    [InlineData("since i put the clutch back together it never releases, nothing i adjust helps")]
+    public void Understand_ClutchThatOnlyDrags_IsNoEmergency(string message)
+    {
+        Assert.Equal("drags", Heard(message).Complaints[0].Id);
+        Assert.Null(Heard(message).Emergency);
+    }
+
+    [Theory]
     [InlineData("it slips", "slips")]
     [InlineData("it does not slip", "")]
     [InlineData("it does not slip, it drags", "drags")]
