@@ -32,6 +32,18 @@ internal static class AnswerReading
         return Offered(draft).Where(o => o.Id.Token == token).Select(o => (OptionId?)o.Id).FirstOrDefault() ?? Always(draft, token);
     }
 
+    /// <summary>"No, it has been so since I built it": words that begin with a plain yes or no mean the one answer that begins with it too.</summary>
+    public static OptionId? PlainYesOrNo(TurnDraft draft, string words)
+    {
+        var first = FirstWord(words);
+        if (first is not ("yes" or "no")) return null;
+        var fitting = Offered(draft).Where(o => o.Option.Role == OptionRole.Answer && FirstWord(o.Option.Label) == first).ToList();
+        return fitting.Count == 1 ? fitting[0].Id : null;
+    }
+
+    private static string FirstWord(string text) =>
+        new([.. text.TrimStart().TakeWhile(char.IsLetter).Select(char.ToLowerInvariant)]);
+
     /// <summary>What can be said at any open question, whether or not the card offers it: to want a human, to change an earlier answer.</summary>
     public static OptionId? AtAnyTime(TurnDraft draft, string words)
     {

@@ -33,7 +33,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
-        if (AnswerReading.Of(draft, understood.Answer, News(understood)) is { } option)
+        if ((AnswerReading.Of(draft, understood.Answer, News(understood)) ?? AnswerReading.PlainYesOrNo(draft, words)) is { } option)
         {
             new ChoiceHandler(draft).Handle(option);
             return;
@@ -102,7 +102,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
         AddComplaints(understood);
         if (draft.Case.Entries == before)
         {
-            draft.Say(understood.NotMineBecause is "other-machine" or "other-part" or "chatter"
+            draft.Say(understood.NotMineBecause is "other-machine" or "other-part"
                 ? HelpCards.NotMine(understood.NotMineBecause)
                 : HelpCards.NotUnderstood(draft.Case.Open.Kind));
             Presenting.Again(draft);

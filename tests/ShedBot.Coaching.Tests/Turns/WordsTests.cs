@@ -16,6 +16,13 @@ public sealed class WordsTests
     }
 
     [Fact]
+    public void Say_NoAndMore_MeansTheOneAnswerThatBeginsWithNo()
+    {
+        var talk = new Talk().Say("no water comes out").Pick("It is open").Say("yes, i have done every bit of that just now");
+        Assert.Contains(talk.Case.Entries, e => e.Kind == EntryKind.Ready);
+    }
+
+    [Fact]
     public void Say_NotSure_AsksOnceInOtherWordsThenGoesAnotherWay()
     {
         var talk = new Talk().Say("no water comes out").Say("dunno");
@@ -143,10 +150,10 @@ public sealed class WordsTests
     }
 
     [Fact]
-    public void Say_AnotherMachineAtAnOpenQuestion_IsToldSoAndTheQuestionStays()
+    public void Say_ChatterAtAnOpenQuestion_ChangesNothingAndTheQuestionStays()
     {
         var talk = new Talk().Say("no water comes out").Say("hello how are you");
-        Assert.Equal("At your service", talk.Said[0].Title);
+        Assert.Equal("I did not get that", talk.Said[0].Title);
         Assert.Equal("Is the tap at the tank open?", talk.Last.Title);
     }
 
