@@ -32,7 +32,7 @@ public sealed class Listener
         findings = Book(Precise(f, c), [.. c, .. e]);
         facts = Book(p, [.. c, .. f, .. e]);
         howTos = Book(h, [.. c, .. f, .. e]);
-        emergencies = Book(e, [.. c, .. f, .. h]);
+        emergencies = Book(e, [.. c, .. f, .. h], whole: true);
         spelling = new Spelling(PhraseSource.Vocabulary(knowledge));
     }
 
@@ -100,19 +100,19 @@ public sealed class Listener
 
     private static Understood Nothing(string because) => new([], [], [], [], null, null, true, because);
 
-    private PhraseBook Book(List<Phrase> phrases, List<Phrase> background, FrozenSet<string>? props = null) =>
-        new(phrases, subjects.OtherThings, concepts, props ?? FrozenSet<string>.Empty, background);
+    private PhraseBook Book(List<Phrase> phrases, List<Phrase> background, FrozenSet<string>? props = null, bool whole = false) =>
+        new(phrases, subjects.OtherThings, concepts, props ?? FrozenSet<string>.Empty, background, modest: whole);
 
     /// <param name="strict">Leaves out phrases of which one word would be left that says less: "it drags now and then".</param>
-    /// <param name="sign">Adds what is read over the whole text.</param>
+    /// <param name="sign">Reads signs of the whole text too.</param>
     private List<Phrase> Read(IEnumerable<(string Meaning, string Text)> phrases, bool strict = false, bool sign = false)
     {
         var reader = new WordReader(null);
+        ImmutableArray<Feature> Read(string letters) => Features(lexicon.Concepts(reader.Read(letters)));
         return
         [
             .. phrases.Select(p => (p.Meaning, PlainText.Of(p.Text).Letters))
-                .Select(p => (p.Meaning, p.Letters, Words: reader.Read(p.Letters)))
-                .Select(p => (Phrase: new Phrase(p.Meaning, sign ? signs.With(Features(lexicon.Concepts(p.Words)), p.Letters) : Features(lexicon.Concepts(p.Words))), p.Words))
+                .Select(p => (Phrase: sign ? signs.With(p.Meaning, p.Letters, Read) : new Phrase(p.Meaning, Read(p.Letters)), Words: reader.Read(p.Letters)))
                 .Where(p => !strict || p.Phrase.Features.Length > 1 || p.Phrase.Features is [{ Denied: true }] || !Lexicon.LosesMeaning(p.Words))
                 .Select(p => p.Phrase),
         ];

@@ -34,6 +34,21 @@ public class ScoreTests(ITestOutputHelper output)
         Assert.InRange(scores.Of("top complaint"), 0.92, 1);
         Assert.InRange(scores.Of("exact set"), 0.87, 1);
         Assert.InRange(scores.Of("not mine or ours"), 0.95, 1);
+        Assert.InRange(scores.Of("emergency, any noticed"), 0.97, 1);
+        Assert.InRange(scores.Of("false alarm"), 0, 0.01);
+        Assert.InRange(scores.Of("how-to wrongly offered"), 0, 0.03);
+    }
+
+    /// <summary>Only the emergency of these is labelled. They were tuned on: they hold what was learnt and prove nothing new.</summary>
+    [Fact]
+    public void Understand_DangersAndWhatOnlySoundsSo_ReachesTheFloors()
+    {
+        var scores = Scores.Over(RiderMessage.Read("messages.danger.jsonl"));
+        output.WriteLine(scores.ToString());
+
+        Assert.InRange(scores.Of("emergency, any noticed"), 0.92, 1);
+        Assert.InRange(scores.Of("emergency noticed"), 0.90, 1);
+        Assert.InRange(scores.Of("false alarm"), 0, 0.02);
     }
 
     [Fact]

@@ -39,7 +39,11 @@ internal sealed class Scores
             Count("emergency, any noticed", heard.Emergency is not null);
         }
         else
-            Count("false alarm", heard.Emergency is not null && !message.EmergencyAlsoOk.Contains(heard.Emergency));
+        {
+            var alarm = heard.Emergency is not null && !message.EmergencyAlsoOk.Contains(heard.Emergency);
+            Count("false alarm", alarm);
+            Count($"false alarm, kind {message.Kind}", alarm);
+        }
         if (message.HowTo is not null)
             Count("how-to offered", heard.HowTo is { } topic && (topic.Id == message.HowTo || message.HowToAlsoOk.Contains(topic.Id)));
         else

@@ -15,8 +15,8 @@ internal static class Hearing
     /// <summary>A complaint in a message that speaks of something else and names no part of the clutch.</summary>
     public const double InOtherCompany = 0.9;
 
-    /// <summary>A question in the form of a question, and one that is not.</summary>
-    public const double Question = 0.6, BareQuestion = 0.97;
+    /// <summary>A question in the form of a question, and one that only its mark tells, and a topic by name.</summary>
+    public const double Question = 0.6, MarkedQuestion = 0.8, BareQuestion = 0.97;
 
     /// <summary>A complaint in the same breath as a question.</summary>
     public const double BesideQuestion = 0.6;

@@ -14,9 +14,12 @@ internal sealed class PlainTerms
         terms = texts.Select(t => Words(PlainText.Of(t).Letters).ToArray())
             .Where(t => t.Length > 0)
             .GroupBy(t => t[0])
-            .ToFrozenDictionary(g => g.Key, g => g.ToArray());
+            .ToFrozenDictionary(g => g.Key, g => g.OrderByDescending(t => t.Length).ToArray());
 
-    public bool OccurIn(string letters)
+    public bool OccurIn(string letters) => Without(letters) is not null;
+
+    /// <summary>The text without the first of the runs that it holds; null when it holds none.</summary>
+    public string? Without(string letters)
     {
         var words = Words(letters);
         for (var i = 0; i < words.Count; i++)
@@ -24,10 +27,10 @@ internal sealed class PlainTerms
             foreach (var term in terms.GetValueOrDefault(words[i], []))
             {
                 if (i + term.Length <= words.Count && words.GetRange(i, term.Length).SequenceEqual(term))
-                    return true;
+                    return string.Join(' ', [.. words.Take(i), .. words.Skip(i + term.Length)]);
             }
         }
-        return false;
+        return null;
     }
 
     private static List<string> Words(string letters) =>
