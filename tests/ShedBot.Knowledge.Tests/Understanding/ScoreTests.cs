@@ -15,11 +15,11 @@ public class ScoreTests(ITestOutputHelper output)
         var scores = Scores.Over(RiderMessage.Read("messages.blind.jsonl"));
         output.WriteLine(scores.ToString());
 
-        Assert.InRange(scores.Of("top complaint"), 0.79, 1);
-        Assert.InRange(scores.Of("exact set"), 0.77, 1);
-        Assert.InRange(scores.Of("emergency, any noticed"), 0.75, 1);
+        Assert.InRange(scores.Of("top complaint"), 0.80, 1);
+        Assert.InRange(scores.Of("exact set"), 0.79, 1);
+        Assert.InRange(scores.Of("emergency, any noticed"), 0.78, 1);
         Assert.InRange(scores.Of("false alarm"), 0, 0.04);
-        Assert.InRange(scores.Of("not mine or ours"), 0.91, 1);
+        Assert.InRange(scores.Of("not mine or ours"), 0.92, 1);
         Assert.InRange(scores.Of("nothing denied is heard"), 0.80, 1);
     }
 
@@ -31,9 +31,9 @@ public class ScoreTests(ITestOutputHelper output)
         var scores = Scores.Over(RiderMessage.Read(file));
         output.WriteLine(scores.ToString());
 
-        Assert.InRange(scores.Of("top complaint"), 0.92, 1);
-        Assert.InRange(scores.Of("exact set"), 0.87, 1);
-        Assert.InRange(scores.Of("not mine or ours"), 0.95, 1);
+        Assert.InRange(scores.Of("top complaint"), 0.94, 1);
+        Assert.InRange(scores.Of("exact set"), 0.885, 1);
+        Assert.InRange(scores.Of("not mine or ours"), 0.97, 1);
         Assert.InRange(scores.Of("emergency, any noticed"), 0.97, 1);
         Assert.InRange(scores.Of("false alarm"), 0, 0.01);
         Assert.InRange(scores.Of("how-to wrongly offered"), 0, 0.03);
