@@ -1,3 +1,4 @@
+using System.Buffers;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Speaking;
 using ShedBot.Knowledge.Understanding;
@@ -9,6 +10,11 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 {
     /// <summary>From this score on a complaint counts as said; below it the rider is asked which one they mean.</summary>
     private const double Clear = 0.5;
+
+    /// <summary>The same while a question is open: then words are more likely an odd answer to it than a new trouble.</summary>
+    private const double ClearAsNews = 0.75;
+
+    private static readonly SearchValues<char> ClauseEnds = SearchValues.Create(",.;:!?");
 
     /// <summary>From this score on a finding that was overheard counts, softly.</summary>
     private const double Overheard = 0.5;
@@ -33,7 +39,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
-        if ((AnswerReading.Of(draft, understood.Answer, News(understood)) ?? AnswerReading.PlainYesOrNo(draft, words)) is { } option)
+        if (Answer(words, understood) is { } option)
         {
             new ChoiceHandler(draft).Handle(option);
             return;
@@ -53,6 +59,17 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         if (draft.Case.Phase == CasePhase.Opening) Opening(words, understood);
         else Later(understood);
+    }
+
+    /// <summary>The words as an answer to the open question; else their first clause: "it's missing, there is only a hole".</summary>
+    private OptionId? Answer(string words, Understood understood)
+    {
+        if (AnswerReading.Of(draft, understood.Answer, News(understood)) is { } whole) return whole;
+        if (AnswerReading.PlainYesOrNo(draft, words) is { } plain) return plain;
+        var end = words.AsSpan().IndexOfAny(ClauseEnds);
+        return draft.Case.Open.Kind == AskKind.Check && end > 0
+            ? AnswerReading.Of(draft, listener.Understand(words[..end], AnswerReading.Context(draft)).Answer)
+            : null;
     }
 
     /// <summary>How sure it is that the words tell something that was not asked.</summary>
@@ -115,7 +132,8 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
     private void AddComplaints(Understood understood)
     {
-        foreach (var complaint in understood.Complaints.Where(c => c.Score >= Clear && !draft.View.Complaints.Contains(c.Id)).ToList())
+        var least = draft.Case.Phase == CasePhase.Opening ? Clear : ClearAsNews;
+        foreach (var complaint in understood.Complaints.Where(c => c.Score >= least && !draft.View.Complaints.Contains(c.Id)).ToList())
             draft.Add(EntryKind.Complaint, complaint.Id, score: complaint.Score);
     }
 

@@ -8,6 +8,7 @@ public sealed class WordsTests
     [Theory]
     [InlineData("it is shut")]
     [InlineData("the tap was closed")]
+    [InlineData("it is shut, somebody must have been at it")]
     [InlineData("2")]
     public void Say_WordsForAnOption_CountAsTheOption(string words)
     {
