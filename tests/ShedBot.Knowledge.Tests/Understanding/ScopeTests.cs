@@ -62,5 +62,23 @@ public class ScopeTests
     public void Understand_Danger_IsNoticedUnlessDenied(string message, string? emergency) =>
         Assert.Equal(emergency, Heard(message).Emergency);
 
+    [Theory]
+    [InlineData("my wrist hurts from the lever", null)]
+    [InlineData("I fell off and my wrist hurts", "injury")]
+    [InlineData("the gear cover is cracked", null)]
+    [InlineData("when I'm riding the clutch drags every ride", null)]
+    [InlineData("I'm riding and the clutch won't release", "clutch-stuck-riding")]
+    public void Understand_DangerOrNot_IsToldByTheWordsBesideIt(string message, string? emergency) =>
+        Assert.Equal(emergency, Heard(message).Emergency);
+
+    [Theory]
+    [InlineData("lever is super heavy", null)]
+    [InlineData("how heavy should the lever be, what is normal", "what-is-normal")]
+    [InlineData("pads are swimming in oil", null)]
+    [InlineData("how do I clean the pads", "clean-the-pads")]
+    [InlineData("cable routing", "route-the-cable")]
+    public void Understand_TopicAskedOrOnlyTold_IsOfferedWhenAsked(string message, string? topic) =>
+        Assert.Equal(topic, Heard(message).HowTo?.Id);
+
     private static Understood Heard(string message) => Shipped.Listener.Understand(message);
 }
