@@ -47,7 +47,7 @@ internal static class QuestionCards
         var otherWords = open.Position > 0 ? check.OtherWords : null;
         if (otherWords is null) blocks.Add(Say.Text(check.Why));
         blocks.AddRange(Say.Cautions(check.Cautions));
-        if (check.Cover is not null && !IsOpen(view, check.Cover))
+        if (check.Cover is not null && !view.OpenCovers.Contains(check.Cover))
         {
             var cover = view.Knowledge.Covers[check.Cover];
             blocks.AddRange(Say.Steps($"First take off {cover.Called}", cover.How));
@@ -113,11 +113,6 @@ internal static class QuestionCards
         if (view.Standing.Count(e => e.Kind is EntryKind.Answer or EntryKind.Fact) > 1)
             yield return Say.Help(open, OptionId.Change, "Change an earlier answer");
     }
-
-    private static bool IsOpen(CaseView view, string cover) => view.Standing
-        .Reverse()
-        .TakeWhile(e => e.Kind is not (EntryKind.RepairFailed or EntryKind.RepairBetter or EntryKind.CameBack))
-        .Any(e => e.Kind == EntryKind.Answer && view.Knowledge.Checks.TryGetValue(e.Subject, out var check) && check.Cover == cover);
 
     private static string Effort(CheckRule check)
     {

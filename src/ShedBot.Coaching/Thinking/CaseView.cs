@@ -61,7 +61,17 @@ internal sealed class CaseView
     public int Asked => Standing.Count(IsQuestion);
 
     /// <summary>The same since the last repair was tried.</summary>
-    public int AskedSinceRepair => Standing.Reverse().TakeWhile(e => !IsRepairResult(e)).Count(IsQuestion);
+    public int AskedSinceRepair => SinceRepair.Count(IsQuestion);
+
+    /// <summary>What stands since the last repair that did not mend it, newest first: what is known of the machine as it is now.</summary>
+    public IEnumerable<CaseEntry> SinceRepair => Standing.Reverse().TakeWhile(e => !IsRepairResult(e));
+
+    /// <summary>What is open: the covers behind which something was answered since the last repair; a trial ride needs them shut again.</summary>
+    public ImmutableHashSet<string> OpenCovers => SinceRepair
+        .Where(e => e.Kind == EntryKind.Answer && Knowledge.Checks.ContainsKey(e.Subject))
+        .Select(e => Knowledge.Checks[e.Subject].Cover)
+        .OfType<string>()
+        .ToImmutableHashSet(StringComparer.Ordinal);
 
     public bool Ready => LastReadiness is { Kind: EntryKind.Ready } ready && now - ready.At <= ReadyLasts;
 

@@ -135,7 +135,7 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
             ChecksClosed = closedChecks,
             RepairsClosed = closedRepairs,
             RepairSuccessFactor = tried.ToImmutableDictionary(r => r, _ => SecondTry, StringComparer.Ordinal),
-            OpenCovers = OpenCovers(of),
+            OpenCovers = of.OpenCovers,
             ClosedCovers = of.Standing.Where(e => e is { Kind: EntryKind.Cannot, Value: not null }).Select(e => e.Value!)
                 .ToImmutableHashSet(StringComparer.Ordinal),
         };
@@ -144,20 +144,10 @@ internal sealed class NextMove(CaseView view, CoachOptions options)
     /// <summary>Checks of findings that a check at least as good has answered since the last repair.</summary>
     private IEnumerable<string> KnownAsWell(CaseView of)
     {
-        var answered = SinceRepair(of).Where(e => e.Kind == EntryKind.Answer && knowledge.Checks.ContainsKey(e.Subject))
+        var answered = of.SinceRepair.Where(e => e.Kind == EntryKind.Answer && knowledge.Checks.ContainsKey(e.Subject))
             .Select(e => of.Model.Checks[of.Model.CheckAt(e.Subject)]).ToList();
         return of.Model.Checks
             .Where(c => answered.Any(a => a.Finding == c.Finding && a.Error.FalseNegative <= c.Error.FalseNegative))
             .Select(c => c.Id);
     }
-
-    /// <summary>What is open: the covers behind which something was answered since the last repair; a trial ride needs them shut again.</summary>
-    private ImmutableHashSet<string> OpenCovers(CaseView of) => SinceRepair(of)
-        .Where(e => e.Kind == EntryKind.Answer && knowledge.Checks.ContainsKey(e.Subject))
-        .Select(e => knowledge.Checks[e.Subject].Cover)
-        .OfType<string>()
-        .ToImmutableHashSet(StringComparer.Ordinal);
-
-    private static IEnumerable<CaseEntry> SinceRepair(CaseView of) => of.Standing.Reverse()
-        .TakeWhile(e => e.Kind is not (EntryKind.RepairFailed or EntryKind.RepairBetter or EntryKind.CameBack));
 }
