@@ -1,0 +1,1 @@
+Console.WriteLine("A loopback stand-in for the chat platform; not started.");
