@@ -1,0 +1,28 @@
+using System.Text.Json.Serialization;
+
+namespace ShedBot.Discord.Wire;
+
+/// <summary>How the platform's JSON is read and written: names in snake_case, what is null is left out, what is not known is passed over.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSerializable(typeof(Application))]
+[JsonSerializable(typeof(Channel))]
+[JsonSerializable(typeof(ChannelEdit))]
+[JsonSerializable(typeof(Command))]
+[JsonSerializable(typeof(IReadOnlyList<Channel>))]
+[JsonSerializable(typeof(IReadOnlyList<Command>))]
+[JsonSerializable(typeof(IReadOnlyList<Message>))]
+[JsonSerializable(typeof(IReadOnlyList<Role>))]
+[JsonSerializable(typeof(DmBody))]
+[JsonSerializable(typeof(Guild))]
+[JsonSerializable(typeof(GuildMember))]
+[JsonSerializable(typeof(Interaction))]
+[JsonSerializable(typeof(InteractionAnswer))]
+[JsonSerializable(typeof(InteractionCallback))]
+[JsonSerializable(typeof(Message))]
+[JsonSerializable(typeof(MessageBody))]
+[JsonSerializable(typeof(ThreadBody))]
+[JsonSerializable(typeof(ThreadList))]
+[JsonSerializable(typeof(User))]
+internal sealed partial class WireJson : JsonSerializerContext;
