@@ -7,8 +7,9 @@ namespace ShedBot.Coaching.Cards;
 /// <param name="Title">One line; never empty.</param>
 /// <param name="Options">The answers that can be picked; empty when nothing is asked.</param>
 /// <param name="Progress">How far the case is, or null.</param>
+/// <param name="Repeated">True when the question was put before and its card is put once more: a place where the first one is still to be read may leave out the blocks.</param>
 public sealed record Card(
-    string Title, ImmutableArray<CardBlock> Blocks, ImmutableArray<CardOption> Options, CardProgress? Progress = null);
+    string Title, ImmutableArray<CardBlock> Blocks, ImmutableArray<CardOption> Options, CardProgress? Progress = null, bool Repeated = false);
 
 /// <summary>One part of a card.</summary>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]

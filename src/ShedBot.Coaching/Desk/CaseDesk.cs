@@ -56,7 +56,8 @@ public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider c
     private async Task<Case> TakeAsync(MemberId member, string place, Incoming incoming, CancellationToken ct)
     {
         var now = clock.GetUtcNow();
-        var found = await store.FindOpenCaseAsync(member, place, ct) ?? await LastClosedAsync(member, place, ct);
+        // A solved case can come back: a late press, or words that say so, belong to it.
+        var found = await store.FindOpenCaseAsync(member, place, ct) ?? await store.FindLastCaseAsync(member, place, ct);
         var @case = found ?? NewCase(member, place, now);
         var bike = await BikeAsync(@case, ct);
         var turn = coach().Take(@case, bike, incoming, now);
@@ -69,15 +70,11 @@ public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider c
         if (turn.Say.IsEmpty) return turn.Case;
         ImmutableArray<OutboxMessage> say =
         [
-            .. turn.Say.Select((card, i) => new OutboxMessage($"{turn.Case.Id}.{turn.Case.Turn:D4}.{i}", turn.Case.Id, place, card, now)),
+            .. turn.Say.Select((card, i) => new OutboxMessage($"{turn.Case.Id}.{turn.Case.Turn:D4}.{i}", turn.Case.Id, place, card, now, incoming.EventId)),
         ];
         await store.SaveAsync(new TurnSaved(turn.Case, ReferenceEquals(turn.Bike, bike) ? null : turn.Bike, turn.Outcome, say), ct);
         return turn.Case;
     }
-
-    /// <summary>A solved case can come back: a late press, or words that say so, belong to it.</summary>
-    private async Task<Case?> LastClosedAsync(MemberId member, string place, CancellationToken ct) =>
-        (await store.CasesOfAsync(member, 1, ct)).FirstOrDefault(c => c.Place == place);
 
     private Case NewCase(MemberId member, string place, DateTimeOffset now) =>
         Case.New(new CaseId(newId()), member, new BikeId(member.Value + "/bike"), place, now);

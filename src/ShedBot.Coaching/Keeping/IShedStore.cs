@@ -13,6 +13,9 @@ public interface IShedStore : IAsyncDisposable
     /// <summary>The member's case in this place that was last touched and is not closed, or null.</summary>
     Task<Case?> FindOpenCaseAsync(MemberId member, string place, CancellationToken ct);
 
+    /// <summary>The member's case in this place that was last touched, closed or not, or null.</summary>
+    Task<Case?> FindLastCaseAsync(MemberId member, string place, CancellationToken ct);
+
     /// <summary>The member's cases, last touched first.</summary>
     /// <param name="limit">1 to 100.</param>
     Task<ImmutableArray<Case>> CasesOfAsync(MemberId member, int limit, CancellationToken ct);
@@ -45,7 +48,8 @@ public sealed record TurnSaved(Case Case, BikeProfile? Bike, Outcome? Outcome, I
 
 /// <summary>Something that was decided to be said. Kept with the turn that decided it, so that a crash neither loses nor doubles it.</summary>
 /// <param name="Id">Case, turn and number: the same turn taken twice gives the same id. Serves as the nonce.</param>
-public sealed record OutboxMessage(string Id, CaseId Case, string Place, Card Card, DateTimeOffset DecidedAt);
+/// <param name="Answers">The platform's name of the event that it answers; empty when that was not written down.</param>
+public sealed record OutboxMessage(string Id, CaseId Case, string Place, Card Card, DateTimeOffset DecidedAt, string Answers = "");
 
 /// <summary>How a case ended; what later learning counts.</summary>
 /// <param name="Phase">Solved, HandedOver, Stopped or Left.</param>
