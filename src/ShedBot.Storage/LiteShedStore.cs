@@ -16,7 +16,7 @@ namespace ShedBot.Storage;
 /// The store in one data file, for one process on one machine and a local disk. Safe for use from many threads. Dispose it last: that puts
 /// the log away into the data file. Times are kept to the millisecond, in UTC; ids and places are 1 to 300 bytes without control characters.
 /// </summary>
-public sealed class LiteShedStore : IShedStore
+public sealed partial class LiteShedStore : IShedStore, IClubStore
 {
     private readonly StoreFiles files;
     private readonly StoreOptions options;
@@ -55,6 +55,9 @@ public sealed class LiteShedStore : IShedStore
 
     public Task<Case?> FindOpenCaseAsync(MemberId member, string place, CancellationToken ct) =>
         readers.ReadAsync(d => Lookups.OpenCase(d, member, place), ct);
+
+    public Task<Case?> FindLastCaseAsync(MemberId member, string place, CancellationToken ct) =>
+        readers.ReadAsync(d => Lookups.LastCase(d, member, place), ct);
 
     public Task<ImmutableArray<Case>> CasesOfAsync(MemberId member, int limit, CancellationToken ct)
     {

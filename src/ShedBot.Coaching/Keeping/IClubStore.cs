@@ -12,7 +12,8 @@ public interface IClubStore
     /// <summary>All clubs, by id.</summary>
     Task<ImmutableArray<Club>> ClubsAsync(CancellationToken ct);
 
-    /// <exception cref="StaleSaveException">Somebody saved the club since it was read.</exception>
+    /// <param name="club">The club after; its version is one above the version that was read.</param>
+    /// <exception cref="StaleSaveException">Somebody saved the club since it was read; nothing was changed.</exception>
     Task SaveClubAsync(Club club, CancellationToken ct);
 
     Task<Room?> FindRoomAsync(string place, CancellationToken ct);
@@ -27,6 +28,7 @@ public interface IClubStore
     Task<ImmutableArray<Room>> OpenRoomsAsync(CancellationToken ct);
 
     /// <summary>Keeps the room and marks as said what was said in it, as a whole or not at all.</summary>
+    /// <param name="room">The room after; its version is one above the version that was read. Its member and helpers are members of its club.</param>
     /// <param name="said">Ids of outbox messages; those that are not there were marked before.</param>
     /// <exception cref="StaleSaveException">Somebody saved the room since it was read; nothing was changed.</exception>
     Task SaveRoomAsync(Room room, ImmutableArray<string> said, CancellationToken ct);

@@ -36,10 +36,10 @@ internal static class Presenting
         draft.Say(lead is null ? card : card with { Blocks = card.Blocks.Insert(0, new TextBlock(lead)) });
     }
 
-    /// <summary>Puts the open question once more, with its options as they were and without what was said with it the first time.</summary>
+    /// <summary>Puts the open question once more, with its options as they were; what was said with it the first time may be left out, but never in an emergency.</summary>
     public static void Again(TurnDraft draft)
     {
-        if (Card(draft) is { } card) draft.Say(draft.Case.Open.Kind is AskKind.AllSafe ? card : card with { Blocks = [] });
+        if (Card(draft) is { } card) draft.Say(draft.Case.Open.Kind is AskKind.AllSafe ? card : card with { Repeated = true });
     }
 
     public static bool Offers(TurnDraft draft, OptionId option) =>

@@ -14,6 +14,9 @@ internal static class CaseDocument
     /// <summary>Member and place while the case is open, else null.</summary>
     public const string ByOpenPlace = "byOpenPlace";
 
+    /// <summary>Member, place, time of the last turn, case.</summary>
+    public const string ByPlace = "byPlace";
+
     public const string Version = "version";
 
     /// <param name="say">The ids of what the last turn says: they tell a turn that is saved twice from another turn.</param>
@@ -24,7 +27,8 @@ internal static class CaseDocument
         ["bike"] = Keys.Checked(c.Bike.Value, "bike id"),
         ["place"] = Keys.Checked(c.Place, "place"),
         [ByMember] = Keys.Join(c.Member.Value, Times.Key(c.LastTurnAt)),
-        [ByOpenPlace] = c.IsClosed ? BsonValue.Null : OpenPlace(c.Member, c.Place),
+        [ByOpenPlace] = c.IsClosed ? BsonValue.Null : PlaceOf(c.Member, c.Place),
+        [ByPlace] = Keys.Join(PlaceOf(c.Member, c.Place), Times.Key(c.LastTurnAt) + c.Id.Value),
         ["phase"] = c.Phase.ToString(),
         ["openingWords"] = c.OpeningWords,
         ["entries"] = new BsonArray(c.Entries.Select(EntryToBson)),
@@ -67,7 +71,7 @@ internal static class CaseDocument
             f.Texts("handled"));
     }
 
-    public static string OpenPlace(MemberId member, string place) => Keys.Join(member.Value, place);
+    public static string PlaceOf(MemberId member, string place) => Keys.Join(member.Value, place);
 
     private static BsonDocument EntryToBson(CaseEntry e) => new BsonDocument
     {

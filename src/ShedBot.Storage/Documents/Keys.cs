@@ -37,6 +37,13 @@ internal static class Keys
     /// <summary>Above every key made from this text.</summary>
     public static string Last(string text) => text + Gap + AfterDigits;
 
+    /// <summary>The text and the digits that <see cref="Join"/> made a key from.</summary>
+    public static (string Text, string Digits) Parted(string key)
+    {
+        var gap = key.LastIndexOf(Gap);
+        return (key[..gap], key[(gap + 1)..]);
+    }
+
     private static bool IsWellFormed(ReadOnlySpan<char> text)
     {
         while (!text.IsEmpty)

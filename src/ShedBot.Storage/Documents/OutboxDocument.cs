@@ -17,21 +17,25 @@ internal static class OutboxDocument
     /// <summary>Grows with each message; unique among those that are stored.</summary>
     public const string Number = "number";
 
+    public const string Case = "case";
+    public const string Place = "place";
+
     public static BsonDocument ToBson(OutboxMessage m, string cardJson, long number) => Seal.Close(new BsonDocument
     {
         ["_id"] = m.Id,
         [ByPlace] = Keys.Join(m.Place, Keys.Number(number)),
         [Number] = number,
-        ["case"] = m.Case.Value,
-        ["place"] = m.Place,
+        [Case] = m.Case.Value,
+        [Place] = m.Place,
         ["card"] = cardJson,
         ["decidedAt"] = Times.ToBson(m.DecidedAt),
+        ["answers"] = m.Answers,
     });
 
     public static OutboxMessage FromBson(BsonDocument document)
     {
         var f = Fields.Of(Collection, document);
-        return new OutboxMessage(f.Text("_id"), new CaseId(f.Text("case")), f.Text("place"), ReadCard(f), f.Time("decidedAt"));
+        return new OutboxMessage(f.Text("_id"), new CaseId(f.Text(Case)), f.Text(Place), ReadCard(f), f.Time("decidedAt"), f.Text("answers"));
     }
 
     private static Card ReadCard(Fields f)

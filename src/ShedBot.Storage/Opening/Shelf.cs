@@ -11,10 +11,12 @@ internal sealed record Shelf(string Collection, ImmutableArray<string> Indexes, 
     public static ImmutableArray<Shelf> All { get; } =
     [
         new(About.Collection, [], d => About.Read(d)),
-        new(CaseDocument.Collection, [CaseDocument.ByMember, CaseDocument.ByOpenPlace], d => CaseDocument.FromBson(d)),
+        new(CaseDocument.Collection, [CaseDocument.ByMember, CaseDocument.ByOpenPlace, CaseDocument.ByPlace], d => CaseDocument.FromBson(d)),
         new(BikeDocument.Collection, [BikeDocument.ByOwner], d => BikeDocument.FromBson(d)),
         new(OutcomeDocument.Collection, [OutcomeDocument.ByTime], d => OutcomeDocument.FromBson(d)),
         new(OutboxDocument.Collection, [OutboxDocument.ByPlace], d => OutboxDocument.FromBson(d)),
+        new(ClubDocument.Collection, [], d => ClubDocument.FromBson(d)),
+        new(RoomDocument.Collection, [RoomDocument.ByThread, RoomDocument.ByMember, RoomDocument.ByOpening], d => RoomDocument.FromBson(d)),
     ];
 
     public static string PathOf(string index) => "$." + index;

@@ -24,6 +24,9 @@ internal static class Lookups
             .ThenByDescending(c => c.Id.Value, StringComparer.Ordinal)
             .FirstOrDefault();
 
+    public static Case? LastCase(ILiteDatabase db, MemberId member, string place) =>
+        LastCaseQuery(db, member, place).Limit(1).ToList() is [var last] ? CaseDocument.FromBson(last) : null;
+
     public static ImmutableArray<Case> CasesOf(ILiteDatabase db, MemberId member, int limit) =>
         [.. CasesOfQuery(db, member).Limit(limit).ToList().Select(CaseDocument.FromBson)];
 
@@ -40,7 +43,12 @@ internal static class Lookups
         [.. OutcomesQuery(db).Limit(limit).ToList().Select(OutcomeDocument.FromBson)];
 
     public static ILiteQueryable<BsonDocument> OpenCaseQuery(ILiteDatabase db, MemberId member, string place) =>
-        Query(db, CaseDocument.Collection).Where(Same(CaseDocument.ByOpenPlace), CaseDocument.OpenPlace(member, place));
+        Query(db, CaseDocument.Collection).Where(Same(CaseDocument.ByOpenPlace), CaseDocument.PlaceOf(member, place));
+
+    public static ILiteQueryable<BsonDocument> LastCaseQuery(ILiteDatabase db, MemberId member, string place) =>
+        Query(db, CaseDocument.Collection)
+            .Where(Within(CaseDocument.ByPlace), Keys.First(CaseDocument.PlaceOf(member, place)), Keys.Last(CaseDocument.PlaceOf(member, place)))
+            .OrderByDescending(Shelf.PathOf(CaseDocument.ByPlace));
 
     public static ILiteQueryable<BsonDocument> CasesOfQuery(ILiteDatabase db, MemberId member) =>
         Query(db, CaseDocument.Collection)
@@ -58,9 +66,9 @@ internal static class Lookups
     public static ILiteQueryable<BsonDocument> OutcomesQuery(ILiteDatabase db) =>
         Query(db, OutcomeDocument.Collection).OrderBy(Shelf.PathOf(OutcomeDocument.ByTime));
 
-    private static ILiteQueryable<BsonDocument> Query(ILiteDatabase db, string collection) => db.GetCollection(collection).Query();
+    public static ILiteQueryable<BsonDocument> Query(ILiteDatabase db, string collection) => db.GetCollection(collection).Query();
 
-    private static string Same(string index) => Shelf.PathOf(index) + " = @0";
+    public static string Same(string index) => Shelf.PathOf(index) + " = @0";
 
-    private static string Within(string index) => Shelf.PathOf(index) + " BETWEEN @0 AND @1";
+    public static string Within(string index) => Shelf.PathOf(index) + " BETWEEN @0 AND @1";
 }

@@ -1,5 +1,4 @@
 using LiteDB;
-using ShedBot.Coaching.Keeping;
 using ShedBot.Storage.Documents;
 
 namespace ShedBot.Storage.Writing;
@@ -23,17 +22,17 @@ internal sealed class TurnWriter
         var bikes = db.GetCollection(BikeDocument.Collection);
         var outbox = db.GetCollection(OutboxDocument.Collection);
 
-        var stored = Find(cases, turn.Case["_id"]);
+        var stored = Versions.Find(cases, turn.Case["_id"]);
         // Lost acknowledgement: the caller saves the same turn again. What it says may have been said since, and must not come back.
         if (stored is not null && SameTurn.Is(stored, turn.Case))
         {
             return;
         }
 
-        ThrowIfStale(stored, turn.Case[CaseDocument.Version], $"Case '{turn.Turn.Case.Id}'");
+        Versions.ThrowIfStale(stored, turn.Case, $"Case '{turn.Turn.Case.Id}'");
         if (turn.Bike is { } bike)
         {
-            ThrowIfStale(Find(bikes, bike["_id"]), bike[BikeDocument.Version], $"Bike '{turn.Turn.Case.Bike}'");
+            Versions.ThrowIfStale(Versions.Find(bikes, bike["_id"]), bike, $"Bike '{turn.Turn.Case.Bike}'");
         }
 
         if (turn.SayIds.FirstOrDefault(id => outbox.FindById(id) is not null) is { } taken)
@@ -55,26 +54,6 @@ internal sealed class TurnWriter
         foreach (var (message, card) in turn.Turn.Say.Zip(turn.CardTexts))
         {
             outbox.Insert(OutboxDocument.ToBson(message, card, ++lastNumber));
-        }
-    }
-
-    private static BsonDocument? Find(ILiteCollection<BsonDocument> collection, BsonValue id)
-    {
-        var found = collection.FindById(id);
-        if (found is not null)
-        {
-            Seal.Check(collection.Name, found);
-        }
-
-        return found;
-    }
-
-    private static void ThrowIfStale(BsonDocument? stored, BsonValue version, string what)
-    {
-        var found = stored is null ? 0 : stored[CaseDocument.Version].AsInt32;
-        if (found != version.AsInt32 - 1)
-        {
-            throw new StaleSaveException(what);
         }
     }
 }

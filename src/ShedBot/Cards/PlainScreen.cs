@@ -13,7 +13,8 @@ internal sealed class PlainScreen(TextWriter output, int width, bool echo) : ISc
     {
         output.WriteLine(CleanText.OneLine(card.Title, int.MaxValue));
         if (card.Progress is { } progress) output.WriteLine(ProgressText.Of(progress));
-        foreach (var block in card.Blocks)
+        // The first one can be read further up.
+        foreach (var block in card.Repeated ? [] : card.Blocks)
         {
             output.WriteLine();
             foreach (var line in PlainBlocks.Lines(block, width)) output.WriteLine(line);

@@ -18,7 +18,8 @@ internal sealed class RichScreen(IAnsiConsole console) : IScreen
         console.Write(new Text(CleanText.OneLine(card.Title, int.MaxValue), new Style(decoration: Decoration.Bold)));
         console.WriteLine();
         if (card.Progress is { } progress) console.Write(new Padder(new Markup($"[italic]{Safe(ProgressText.Of(progress))}[/]"), new Padding(2, 0, 2, 0)));
-        foreach (var block in card.Blocks)
+        // The first one can be read further up.
+        foreach (var block in card.Repeated ? [] : card.Blocks)
             console.Write(new Padder(RichBlocks.Draw(block), new Padding(2, 1, 2, 0)));
         if (keys.IsEmpty) return;
         console.WriteLine();

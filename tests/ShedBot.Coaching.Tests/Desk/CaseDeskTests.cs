@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Moq;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
@@ -31,7 +30,6 @@ public sealed class CaseDeskTests
     {
         var store = new Mock<IShedStore>();
         var tries = 0;
-        store.Setup(s => s.CasesOfAsync(Member, 1, default)).ReturnsAsync([]);
         store.Setup(s => s.SaveAsync(It.IsAny<TurnSaved>(), default))
             .Returns(() => ++tries == 1 ? throw new StaleSaveException("The case") : Task.CompletedTask);
         using var desk = Desk(store);
@@ -44,7 +42,6 @@ public sealed class CaseDeskTests
     public async Task HandleAsync_StaleForEver_GivesUpInsteadOfSpinning()
     {
         var store = new Mock<IShedStore>();
-        store.Setup(s => s.CasesOfAsync(Member, 1, default)).ReturnsAsync([]);
         store.Setup(s => s.SaveAsync(It.IsAny<TurnSaved>(), default)).ThrowsAsync(new StaleSaveException("The case"));
         using var desk = Desk(store);
         await Assert.ThrowsAsync<StaleSaveException>(() => desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default));
@@ -68,7 +65,7 @@ public sealed class CaseDeskTests
         var talk = new Talk().Say("no water comes out").Say("forget it");
         var store = new Mock<IShedStore>();
         var saved = Saves(store);
-        store.Setup(s => s.CasesOfAsync(Member, 1, default)).ReturnsAsync([talk.Case]);
+        store.Setup(s => s.FindLastCaseAsync(Member, "here", default)).ReturnsAsync(talk.Case);
         store.Setup(s => s.FindBikeAsync(talk.Case.Bike, default)).ReturnsAsync(BikeProfile.New(talk.Case.Bike, Member));
         using var desk = Desk(store, "c2");
         await desk.HandleAsync(Member, "here", new MemberSaid("e9", "it hums very loud"), default);
@@ -79,7 +76,6 @@ public sealed class CaseDeskTests
     private static List<TurnSaved> Saves(Mock<IShedStore> store)
     {
         var saved = new List<TurnSaved>();
-        store.Setup(s => s.CasesOfAsync(Member, 1, default)).ReturnsAsync(ImmutableArray<Case>.Empty);
         store.Setup(s => s.SaveAsync(It.IsAny<TurnSaved>(), default)).Callback<TurnSaved, CancellationToken>((t, _) => saved.Add(t)).Returns(Task.CompletedTask);
         return saved;
     }

@@ -4,6 +4,7 @@ using CsCheck;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
 
 namespace ShedBot.Storage.Tests.Documents;
@@ -22,6 +23,8 @@ internal static class Generated
     private static readonly Gen<string?> TextOrNull = Gen.OneOf(Text.Select(t => (string?)t), Gen.Const((string?)null));
 
     private static readonly Gen<string> Key = Text.Select(t => "k" + string.Concat(t.Where(c => !char.IsControl(c))));
+
+    private static readonly Gen<string> ClubKey = Key.Select(k => k.Replace(ClubId.Between, '-'));
 
     private static readonly Gen<DateTimeOffset> Time =
         Gen.Long[DateTimeOffset.MinValue.ToUnixTimeMilliseconds(), DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()]
@@ -96,10 +99,33 @@ internal static class Generated
         Gen.Select(Gen.Int, TextOrNull, TextOrNull, (asked, leading, word) => (CardProgress?)new CardProgress(asked, leading, word)));
 
     public static readonly Gen<Card> Card =
-        Gen.Select(Text, List(Block), List(Option), Progress, (title, blocks, options, progress) => new Card(title, blocks, options, progress));
+        Gen.Select(Text, List(Block), List(Option), Progress, Gen.Bool, (title, blocks, options, progress, repeated) =>
+            new Card(title, blocks, options, progress, repeated));
 
     public static readonly Gen<OutboxMessage> Message =
-        Gen.Select(Key, Key, Key, Card, Time, (id, c, place, card, at) => new OutboxMessage(id, new CaseId(c), place, card, at));
+        Gen.Select(Key, Key, Key, Card, Time, Text, (id, c, place, card, at, answers) =>
+            new OutboxMessage(id, new CaseId(c), place, card, at, answers));
+
+    public static readonly Gen<Club> Club =
+        from id in ClubKey
+        from texts in Gen.Select(TextOrNull, TextOrNull, Text, TextOrNull)
+        from units in Gen.Enum<Units>()
+        from left in TimeOrNull
+        from version in Gen.Int[1, int.MaxValue]
+        select new Club(new ClubId(id), texts.Item1, texts.Item2, units, texts.Item3, texts.Item4, left, version);
+
+    public static readonly Gen<Room> Room =
+        from club in ClubKey.Select(k => new ClubId(k))
+        from keys in Gen.Select(Key, Key, Gen.OneOf(Key.Select(k => (string?)k), Gen.Const((string?)null)))
+        from texts in Gen.Select(Text, TextOrNull, Text, TextOrNull, TextOrNull)
+        from flags in Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool)
+        from helpers in List(Key.Select(club.Member))
+        from state in Gen.Enum<RoomState>()
+        from opened in Time
+        from version in Gen.Int[1, int.MaxValue]
+        select new Room(
+            keys.Item1, club, club.Member(keys.Item2), texts.Item1, keys.Item3, flags.Item1, texts.Item2, flags.Item2, texts.Item3,
+            texts.Item4, helpers, flags.Item3, texts.Item5, state, opened, version);
 
     private static Gen<T> Pick<T>(params T[] from) => Gen.Int[0, from.Length - 1].Select(i => from[i]);
 
