@@ -1,6 +1,7 @@
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
 
 namespace ShedBot.Storage.Tests;
@@ -50,6 +51,14 @@ public static class Sample
 
     public static Outcome OutcomeOf(this Case c) =>
         new(c.Id, c.Phase, "set-the-arm", [new OutcomeCause("arm-off-neutral", 0.93)], 4, c.KnowledgeVersion, c.LastTurnAt);
+
+    public static Club ClubOf(string id, int version = 1) =>
+        Club.New(new ClubId(id)) with { HelpChannel = "channel-1", HelperRole = "role-1", TimeZone = "Europe/Lisbon", LastHeard = "m-1", Version = version };
+
+    /// <param name="minute">When it was opened, in minutes from noon.</param>
+    public static Room RoomOf(string club, string person, string place, int minute = 0) => new(
+        place, new ClubId(club), new ClubId(club).Member(person), "channel-1", null, true, "m-1", false, "Clutch", null, [], false, null,
+        RoomState.Open, Noon.AddMinutes(minute), 1);
 
     public static string[] Words(this IEnumerable<OutboxMessage> messages) =>
         [.. messages.Select(m => ((TextBlock)m.Card.Blocks[0]).Text)];

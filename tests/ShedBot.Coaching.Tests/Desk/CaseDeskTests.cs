@@ -73,6 +73,40 @@ public sealed class CaseDeskTests
         Assert.Equal(talk.Case.Bike, saved[0].Case.Bike);
     }
 
+    [Fact]
+    public async Task HandleAsync_CameBackPressedInTheOlderOfTwoPlaces_BelongsToTheCaseSolvedThere()
+    {
+        var solved = new Talk().Say("no water comes out").Pick("It is shut").Pick("Yes").Pick("Done").Pick("It holds");
+        Assert.Equal(CasePhase.Solved, solved.Case.Phase);
+        var cameBack = solved.Last.Options.Single(o => o.Label == "It came back").Id;
+        var elsewhere = Case.New(new CaseId("c2"), Member, solved.Case.Bike, "there", Pump.Noon.AddHours(1));
+        var store = new Mock<IShedStore>();
+        var saved = Saves(store);
+        store.Setup(s => s.CasesOfAsync(Member, It.IsAny<int>(), default)).ReturnsAsync((MemberId _, int most, CancellationToken _) =>
+            [.. new[] { elsewhere, solved.Case }.Take(most)]);
+        store.Setup(s => s.FindOpenCaseAsync(Member, "there", default)).ReturnsAsync(elsewhere);
+        store.Setup(s => s.FindLastCaseAsync(Member, "there", default)).ReturnsAsync(elsewhere);
+        store.Setup(s => s.FindLastCaseAsync(Member, "here", default)).ReturnsAsync(solved.Case);
+        store.Setup(s => s.FindBikeAsync(solved.Case.Bike, default)).ReturnsAsync(solved.Bike);
+        using var desk = Desk(store, "c3");
+
+        await desk.HandleAsync(Member, "here", new MemberChose("e20", cameBack), default);
+
+        var turn = Assert.Single(saved);
+        Assert.Equal((solved.Case.Id, "here"), (turn.Case.Id, turn.Case.Place));
+        Assert.Contains(turn.Case.Entries, e => e.Kind == EntryKind.CameBack);
+    }
+
+    [Fact]
+    public async Task HandleAsync_AnyAnswer_KnowsWhichEventItAnswers()
+    {
+        var store = new Mock<IShedStore>();
+        var saved = Saves(store);
+        using var desk = Desk(store);
+        await desk.HandleAsync(Member, "here", new MemberSaid("e7", "no water comes out"), default);
+        Assert.All(Assert.Single(saved).Say, m => Assert.Equal("e7", m.Answers));
+    }
+
     private static List<TurnSaved> Saves(Mock<IShedStore> store)
     {
         var saved = new List<TurnSaved>();

@@ -121,6 +121,17 @@ public sealed class CoachTests
     }
 
     [Fact]
+    public void Take_EmergencyPutOnceMore_IsShownInFull()
+    {
+        var talk = new Talk().Say("smoke comes out of the pump");
+        var first = talk.Last;
+        talk.Say("why do you ask?");
+        Assert.False(talk.Last.Repeated);
+        Assert.NotEmpty(talk.Last.Blocks);
+        Assert.Equal(Talk.Text(first), Talk.Text(talk.Last));
+    }
+
+    [Fact]
     public void Take_EmergencyAndComplaintInOneMessage_KeepsTheComplaint()
     {
         var talk = new Talk().Say("no water comes out and smoke comes out of the pump");

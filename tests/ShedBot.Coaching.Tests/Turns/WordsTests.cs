@@ -46,6 +46,18 @@ public sealed class WordsTests
     }
 
     [Fact]
+    public void Say_Why_RepeatsTheWholeCardAndSaysSo()
+    {
+        var talk = new Talk().Say("no water comes out").Pick("It is open");
+        var first = talk.Last;
+        talk.Say("why do you ask?");
+        Assert.False(first.Repeated);
+        Assert.NotEmpty(first.Blocks);
+        Assert.True(talk.Last.Repeated);
+        Assert.Equal(Talk.Text(first), Talk.Text(talk.Last));
+    }
+
+    [Fact]
     public void Say_ShowMe_ShowsTheFullerHelp() =>
         Assert.Contains("Along the pipe is open", new Talk().Say("no water comes out").Say("show me").AllText, StringComparison.Ordinal);
 

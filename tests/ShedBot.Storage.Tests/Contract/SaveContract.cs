@@ -93,6 +93,16 @@ public abstract class SaveContract : ShedStoreContract
     }
 
     [Fact]
+    public async Task Unsaid_AnswerToAnEvent_KnowsWhichOne()
+    {
+        var turn = Sample.Opened().Next().Saying("one", "two");
+        await Store.SaveAsync(turn with { Say = [turn.Say[0] with { Answers = "event-77" }, turn.Say[1]] }, Ct);
+        await ReopenAsync();
+
+        Assert.Equal(["event-77", ""], (await Store.UnsaidAsync("shed-corner", 10, Ct)).Select(m => m.Answers));
+    }
+
+    [Fact]
     public async Task MarkSaid_TwiceOrUnknown_IsDoneOnceWithoutComplaint()
     {
         var turn = Sample.Opened().Next().Saying("one", "two");

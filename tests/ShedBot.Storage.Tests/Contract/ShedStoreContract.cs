@@ -74,6 +74,40 @@ public abstract class ShedStoreContract : IAsyncLifetime
     }
 
     [Fact]
+    public async Task FindLastCase_TwoPlaces_IsTheOneLastTouchedThereClosedOrNot()
+    {
+        var older = Sample.Opened("older").Next().Next();
+        var solved = Sample.Opened("solved").Next().Next().Next(phase: CasePhase.Solved);
+        var newerElsewhere = Turned(Sample.Opened("elsewhere", place: "shed-corner-2"), 5);
+        var somebodyElses = Turned(Sample.Opened("somebody-elses", "wren2"), 6);
+        foreach (var c in new[] { older, solved, newerElsewhere, somebodyElses })
+        {
+            await SaveUpToAsync(c);
+        }
+
+        Assert.Equal(solved.Id, (await Store.FindLastCaseAsync(Sample.Wren, "shed-corner", Ct))?.Id);
+        Assert.Equal(newerElsewhere.Id, (await Store.FindLastCaseAsync(Sample.Wren, "shed-corner-2", Ct))?.Id);
+        Assert.Null(await Store.FindLastCaseAsync(Sample.Wren, "shed", Ct));
+        Assert.Null(await Store.FindLastCaseAsync(new MemberId("wre"), "shed-corner", Ct));
+
+        var touched = older.Next().Next() with { Version = older.Version + 1 };
+        await Store.SaveAsync(touched.Saying(), Ct);
+        Assert.Equal(older.Id, (await Store.FindLastCaseAsync(Sample.Wren, "shed-corner", Ct))?.Id);
+    }
+
+    [Fact]
+    public async Task FindLastCase_TouchedInTheSameMoment_IsTheOneThatFindOpenCaseFinds()
+    {
+        foreach (var id in new[] { "b", "c", "a" })
+        {
+            await Store.SaveAsync(Sample.Opened(id).Next().Saying(), Ct);
+        }
+
+        Assert.Equal("c", (await Store.FindLastCaseAsync(Sample.Wren, "shed-corner", Ct))?.Id.Value);
+        Assert.Equal("c", (await Store.FindOpenCaseAsync(Sample.Wren, "shed-corner", Ct))?.Id.Value);
+    }
+
+    [Fact]
     public async Task CasesOf_MoreThanTheLimit_AreTheLastTouchedFirst()
     {
         foreach (var n in Enumerable.Range(1, 5))

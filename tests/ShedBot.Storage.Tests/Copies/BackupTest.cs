@@ -89,5 +89,22 @@ public sealed class BackupTest : IDisposable
             .GetProperty("blocks")[0].GetProperty("text").GetString());
     }
 
+    [Fact]
+    public async Task Export_ClubsAndRooms_AreLinesLikeTheOthers()
+    {
+        await using var store = await OpenAsync(scratch.Data);
+        await store.SaveClubAsync(Sample.ClubOf("12"), Ct);
+        await store.SaveRoomAsync(Sample.RoomOf("12", "wren", "place-1"), [], Ct);
+
+        using var stream = new MemoryStream();
+        Assert.Equal(3, await store.ExportAsync(stream, Ct));
+
+        var lines = System.Text.Encoding.UTF8.GetString(stream.ToArray()).Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Select(l => JsonDocument.Parse(l).RootElement)
+            .ToDictionary(l => l.GetProperty("in").GetString()!, l => l.GetProperty("document"));
+        Assert.Equal("Europe/Lisbon", lines["clubs"].GetProperty("timeZone").GetString());
+        Assert.Equal("12/wren", lines["rooms"].GetProperty("member").GetString());
+    }
+
     private static Task<LiteShedStore> OpenAsync(string path) => LiteShedStore.OpenAsync(new StoreOptions { Path = path }, Ct);
 }

@@ -23,7 +23,7 @@ public sealed class DamageTest : IDisposable
         Assert.True(store.Integrity.IsSound);
         Assert.Equal(30, store.Integrity.Counts["cases"]);
         Assert.Equal(60, store.Integrity.Counts["outbox"]);
-        Assert.StartsWith("sound; about 1, bikes 30, cases 30, clubs 0, outbox 60, outcomes 0, rooms 0; schema 2;", store.Integrity.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("sound; about 1, bikes 30, cases 30, clubs 0, outbox 60, outcomes 0, rooms 30; schema 2;", store.Integrity.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -114,6 +114,17 @@ public sealed class DamageTest : IDisposable
     }
 
     [Fact]
+    public async Task Open_OneLetterOfARoomChanged_IsRefusedUntouched()
+    {
+        await FillAsync(1);
+        var bytes = File.ReadAllBytes(scratch.Data);
+        bytes[bytes.AsSpan().IndexOf("Rattling gears"u8)] = (byte)'B';
+        File.WriteAllBytes(scratch.Data, bytes);
+
+        Assert.Contains("In rooms, 'place-1'", (await AssertRefusedUntouched()).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Open_PhaseOfANewerVersion_IsRefusedAndNamed()
     {
         await FillAsync(3);
@@ -148,6 +159,7 @@ public sealed class DamageTest : IDisposable
         {
             var c = Sample.Opened($"case-{n}", $"member-{n}").Next();
             await store.SaveAsync(c.Saying("one", "two") with { Bike = c.BikeOf().Next() }, Ct);
+            await store.SaveRoomAsync(Sample.RoomOf("12", $"member-{n}", $"place-{n}") with { Name = "Rattling gears" }, [], Ct);
         }
     }
 

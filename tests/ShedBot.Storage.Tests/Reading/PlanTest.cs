@@ -1,4 +1,6 @@
 using LiteDB;
+using ShedBot.Coaching.Clubs;
+using ShedBot.Storage.Documents;
 using ShedBot.Storage.Opening;
 using ShedBot.Storage.Reading;
 
@@ -18,10 +20,40 @@ public sealed class PlanTest : IDisposable
         Shelf.EnsureIndexes(db);
 
         AssertPlan(Lookups.OpenCaseQuery(db, Sample.Wren, "corner"), "INDEX SEEK(byOpenPlace");
+        AssertPlan(Lookups.LastCaseQuery(db, Sample.Wren, "corner"), "INDEX RANGE SCAN(byPlace");
         AssertPlan(Lookups.CasesOfQuery(db, Sample.Wren), "INDEX RANGE SCAN(byMember");
         AssertPlan(Lookups.BikesOfQuery(db, Sample.Wren), "INDEX SEEK(owner");
         AssertPlan(Lookups.UnsaidQuery(db, "corner"), "INDEX RANGE SCAN(byPlace");
         AssertPlan(Lookups.OutcomesQuery(db), "FULL INDEX SCAN(byTime");
+    }
+
+    [Fact]
+    public void ClubLookups_ByIndex_ScanNothingElse()
+    {
+        using var db = Lite.Make(scratch.Data);
+        Shelf.EnsureIndexes(db);
+
+        AssertPlan(ClubLookups.RoomByThreadQuery(db, "t-1"), "INDEX SEEK(thread");
+        AssertPlan(ClubLookups.RoomsOfQuery(db, Sample.Wren), "INDEX RANGE SCAN(byMember");
+        AssertPlan(ClubLookups.OpenRoomsQuery(db), "INDEX RANGE SCAN(byOpening");
+        foreach (var (collection, index) in new[]
+        {
+            (CaseDocument.Collection, CaseDocument.ByMember), (BikeDocument.Collection, BikeDocument.ByOwner), (RoomDocument.Collection, RoomDocument.ByMember),
+        })
+        {
+            AssertPlan(ClubLookups.OfMembersQuery(db, collection, index, new ClubId("12")), $"INDEX RANGE SCAN({index}");
+        }
+    }
+
+    [Fact]
+    public void UnsaidKeys_FromTheIndex_LoadNoDocument()
+    {
+        using var db = Lite.Make(scratch.Data);
+        Shelf.EnsureIndexes(db);
+        var plan = ClubLookups.UnsaidKeysQuery(db).GetPlan();
+
+        Assert.StartsWith("FULL INDEX SCAN(byPlace", plan["index"]["mode"].AsString, StringComparison.Ordinal);
+        Assert.Equal("index", plan["lookup"]["loader"].AsString);
     }
 
     private static void AssertPlan(ILiteQueryable<BsonDocument> query, string index)

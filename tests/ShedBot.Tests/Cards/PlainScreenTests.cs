@@ -11,6 +11,10 @@ public sealed class PlainScreenTests
     public void Show_EveryKindOfBlock_ReadsPlainly() => Approved.Text(Shown(SampleCards.Everything, 72));
 
     [Fact]
+    public void Show_CardPutOnceMore_LeavesOutWhatStandsFurtherUp() => Assert.Equal(
+        Shown(SampleCards.Everything with { Blocks = [] }, 72), Shown(SampleCards.Everything with { Repeated = true }, 72));
+
+    [Fact]
     public void Show_WordsThatSteerATerminal_AreHarmless()
     {
         var text = Shown(SampleCards.Hostile, 72);

@@ -13,6 +13,10 @@ public sealed class RichScreenTests
     public void Show_EveryKindOfBlock_IsDrawn() => Approved.Text(Shown(SampleCards.Everything));
 
     [Fact]
+    public void Show_CardPutOnceMore_LeavesOutWhatStandsFurtherUp() => Assert.Equal(
+        Shown(SampleCards.Everything with { Blocks = [] }), Shown(SampleCards.Everything with { Repeated = true }));
+
+    [Fact]
     public void Show_WordsThatSteerATerminal_AreHarmless()
     {
         var text = Shown(SampleCards.Hostile);
