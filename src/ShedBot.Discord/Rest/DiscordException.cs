@@ -17,16 +17,16 @@ internal enum Trouble
     /// <summary>The interaction had its first answer already.</summary>
     AlreadyAnswered,
 
-    /// <summary>A permission is missing.</summary>
+    /// <summary>A permission is missing, or one cannot write in such a channel: a moderator has to see to it.</summary>
     Forbidden,
 
-    /// <summary>The member takes no direct messages from us.</summary>
+    /// <summary>The member takes no direct messages from us, or cannot.</summary>
     DmRefused,
 
     /// <summary>Direct conversations were opened too fast: no more for hours.</summary>
     DmsTooFast,
 
-    /// <summary>The message is gone.</summary>
+    /// <summary>The message is gone, or takes no more changes: send a new one.</summary>
     MessageGone,
 
     /// <summary>The channel, thread, club or member is gone.</summary>
@@ -35,10 +35,10 @@ internal enum Trouble
     /// <summary>The thread is archived: open it and try again.</summary>
     Archived,
 
-    /// <summary>The thread is locked, or there are too many threads: only a moderator can help.</summary>
+    /// <summary>The thread is locked, there are too many threads, or the forum wants a tag: only a moderator can help.</summary>
     Locked,
 
-    /// <summary>The words or a file were not taken: say it without.</summary>
+    /// <summary>The words, a file or the link to an earlier message were not taken: say it without.</summary>
     ContentRefused,
 
     /// <summary>Limits, or the platform is down: later.</summary>

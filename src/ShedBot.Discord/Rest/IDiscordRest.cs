@@ -17,6 +17,7 @@ internal interface IDiscordRest
 
     Task<Message> EditMessageAsync(Snowflake channel, Snowflake message, MessageBody body, IReadOnlyList<Upload> files, CancellationToken ct);
 
+    /// <summary>Takes a message away; done as well when it was gone already.</summary>
     Task DeleteMessageAsync(Snowflake channel, Snowflake message, CancellationToken ct);
 
     Task<Message> GetMessageAsync(Snowflake channel, Snowflake message, CancellationToken ct);

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using ShedBot.Discord.Rest;
 
 namespace ShedBot.Discord.Wire;
 
@@ -15,6 +16,7 @@ namespace ShedBot.Discord.Wire;
 [JsonSerializable(typeof(IReadOnlyList<Message>))]
 [JsonSerializable(typeof(IReadOnlyList<Role>))]
 [JsonSerializable(typeof(DmBody))]
+[JsonSerializable(typeof(GatewayAnswer))]
 [JsonSerializable(typeof(Guild))]
 [JsonSerializable(typeof(GuildMember))]
 [JsonSerializable(typeof(Interaction))]
