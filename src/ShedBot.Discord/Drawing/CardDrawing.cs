@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Discord.Pictures;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Drawing;
+
+/// <summary>Cards as messages of the platform. Nothing of a card is lost: what does not fit into one message goes on in the next.</summary>
+internal static class CardDrawing
+{
+    private const int MostAnswered = 200;
+
+    /// <summary>One turn's cards as one or more messages, in order. The options of the last card become the controls of the last message; those of earlier cards are over.</summary>
+    /// <param name="mark">The id of the frame in the first message, one more in each further one: so a message is recognised later. From 1,000, clear of the ids that the platform gives out itself.</param>
+    public static ImmutableArray<Drawn> Draw(IReadOnlyList<Card> cards, CaseId @case, int mark, CardPictures pictures, DrawContext context)
+    {
+        if (cards.Count == 0) return [];
+        var pages = Paged(cards, pictures, (context.Lead?.Length ?? 0) + (context.Footer?.Length ?? 0));
+        var controls = AnswerControls.Of(cards[^1], @case, context.WordsButton);
+        return
+        [
+            .. pages.Select((page, i) =>
+            {
+                var (first, last) = (i == 0, i == pages.Length - 1);
+                return Message(
+                    cards, page, mark + i, first ? context.Lead : null, first ? context.Mentions : AllowedMentions.None,
+                    last ? controls : [], last ? context.Footer : null);
+            }),
+        ];
+    }
+
+    /// <summary>What is left of a turn once its question was answered: the same messages without controls, drawings as text.</summary>
+    /// <param name="answered">The label that was picked, or null when it was answered in words or overtaken.</param>
+    /// <param name="mark">As it was given to <see cref="Draw"/>.</param>
+    public static ImmutableArray<Drawn> Spent(IReadOnlyList<Card> cards, string? answered, int mark)
+    {
+        if (cards.Count == 0) return [];
+        var pages = Paged(cards, pictures: null, around: 0);
+        var footer = answered is null ? "We went on from here." : $"Answered: **{Markup.SafeLine(TextRuns.Cut(Markup.OneLine(answered), MostAnswered))}**";
+        return [.. pages.Select((page, i) => Message(cards, page, mark + i, null, AllowedMentions.None, [], i == pages.Length - 1 ? footer : null))];
+    }
+
+    /// <summary>The same for one card: its last message, the one that had the controls.</summary>
+    public static Drawn Spent(Card card, string? answered, int mark) => Spent([card], answered, mark)[^1];
+
+    /// <summary>A card without controls, for an answer that only one member sees; the flag for that is the caller's to add. What goes beyond one message is left out, and said so.</summary>
+    public static Drawn Plain(Card card)
+    {
+        var pages = Paged([card], pictures: null, around: 0);
+        return Message([card], pages[0], id: null, null, AllowedMentions.None, [], pages.Length > 1 ? "There is more than fits here." : null);
+    }
+
+    private static ImmutableArray<ImmutableArray<Placed>> Paged(IReadOnlyList<Card> cards, CardPictures? pictures, int around)
+    {
+        var pieces = cards.SelectMany((card, i) => CardPieces.Of(card, pictures).Select(p => new Placed(i, p)));
+        return Pages.Of(pieces, Count(AnswerControls.Of(cards[^1], default, words: true)), around);
+    }
+
+    private static Drawn Message(
+        IReadOnlyList<Card> cards, ImmutableArray<Placed> page, int? id, string? lead, AllowedMentions mentions, IReadOnlyList<Component> controls, string? footer)
+    {
+        var sketch = new MessageSketch(id);
+        if (lead is not null) sketch.Above(lead);
+        foreach (var card in page.GroupBy(p => p.Card)) sketch.Frame(card.Select(p => p.Piece), Signals.Colour(cards[card.Key]));
+        sketch.End(controls, footer);
+        return sketch.Finish(mentions);
+    }
+
+    private static int Count(IEnumerable<Component> components) => components.Sum(c => 1 + Count(c.Components ?? []));
+}

@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Drawing;
+
+/// <summary>A message ready to be sent.</summary>
+/// <param name="Body">Names every file that it shows, so that in an edit the files of before go away.</param>
+internal sealed record Drawn(MessageBody Body, ImmutableArray<Upload> Files);
+
+/// <summary>What surrounds the cards of a turn.</summary>
+/// <param name="WordsButton">Whether a button offers the form for one's own words.</param>
+/// <param name="Lead">A line above the first message, already in the platform's markup, such as a mention; or null.</param>
+/// <param name="Mentions">Whom the lead may ping.</param>
+/// <param name="Footer">A small line at the end of the last message, already in the platform's markup; or null.</param>
+internal sealed record DrawContext(bool WordsButton, string? Lead, AllowedMentions Mentions, string? Footer)
+{
+    /// <summary>Nothing around the cards.</summary>
+    public static DrawContext Bare { get; } = new(WordsButton: false, Lead: null, AllowedMentions.None, Footer: null);
+}

@@ -1,0 +1,60 @@
+using ShedBot.Coaching.Cases;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Drawing;
+
+/// <summary>The forms that a member writes in. One that is closed unsent tells us nothing, so nothing may wait for it.</summary>
+internal static class Forms
+{
+    /// <summary>Stands where a case has not begun yet.</summary>
+    public const string NoCase = "new";
+
+    /// <summary>Whether the trouble is to be talked through between us, or where others can read along.</summary>
+    public const string Private = "private", Open = "open";
+
+    /// <summary>Characters that a member may write: as many as the coach reads of one message.</summary>
+    private const int MostWords = 4000;
+
+    private const int MostQuestion = 1000;
+
+    private const string WordsField = "words";
+
+    /// <summary>The style of a field for several lines.</summary>
+    private const int Paragraph = 2;
+
+    /// <summary>Answers the open question in one's own words.</summary>
+    public static InteractionAnswer OwnWords(CaseId @case, string question) => Form(
+        new CustomId(CustomId.Form, @case, ""),
+        "In your own words",
+        TextRuns.Cut(Markup.OneLine(question), MostQuestion),
+        "Your answer",
+        "Say it as you would to a friend. You may say more than was asked.");
+
+    /// <summary>Tells of a trouble, before there is a case.</summary>
+    /// <param name="private">Kept in the form's id as <see cref="Private"/> or <see cref="Open"/>.</param>
+    public static InteractionAnswer Trouble(bool @private) => Form(
+        new CustomId(CustomId.Form, new CaseId(NoCase), @private ? Private : Open),
+        "What does the bike do?",
+        "",
+        "What it does, and when",
+        "For example: lever in, it still pulls. Or: it revs up and does not push.");
+
+    /// <returns>What the member wrote, or null when that is nothing.</returns>
+    public static string? WordsOf(Interaction submit) => Fields(submit.Data?.Components ?? [])
+        .Where(c => c.CustomId == WordsField && !string.IsNullOrWhiteSpace(c.Value))
+        .Select(c => c.Value!.Trim())
+        .FirstOrDefault();
+
+    private static InteractionAnswer Form(CustomId id, string title, string question, string label, string hint)
+    {
+        var input = new Component(ComponentTypes.TextInput, CustomId: WordsField, Style: Paragraph, MinLength: 1, MaxLength: MostWords, Required: true);
+        var field = new Component(ComponentTypes.Label, Label: label, Description: hint, Inner: input);
+        return new InteractionAnswer(AnswerTypes.Modal, new InteractionAnswerData(
+            CustomId: id.ToString(),
+            Title: title,
+            Components: question.Length == 0 ? [field] : [new Component(ComponentTypes.Text, Content: Markup.SafeLine(question)), field]));
+    }
+
+    private static IEnumerable<Component> Fields(IEnumerable<Component> components) =>
+        components.SelectMany(c => Fields(c.Components ?? []).Concat(c.Inner is { } inner ? [inner] : []).Prepend(c));
+}
