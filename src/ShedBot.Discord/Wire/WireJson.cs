@@ -6,7 +6,8 @@ namespace ShedBot.Discord.Wire;
 /// <summary>How the platform's JSON is read and written: names in snake_case, what is null is left out, what is not known is passed over.</summary>
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
-    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    Converters = [typeof(NullAsZero), typeof(NullAsNo)])]
 [JsonSerializable(typeof(Application))]
 [JsonSerializable(typeof(Channel))]
 [JsonSerializable(typeof(ChannelEdit))]
