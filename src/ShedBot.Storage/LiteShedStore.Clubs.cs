@@ -49,8 +49,9 @@ public sealed partial class LiteShedStore
     }
 
     /// <inheritdoc/>
-    /// <remarks>What was removed is never read again, but the file is not wiped: freed pages are used again by later saves and may hold old bytes
-    /// until then, and so may the log until it is put away. Backups, and the copy that an upgrade left beside the file, keep what they had.</remarks>
+    /// <remarks>Freed room in the file is cleared and used again, and the log that still holds what was removed is put away right after, or, while a
+    /// reader is inside, a little later; then it stands in neither. What is beyond the two keeps what it had: backups, exports, the copy that an upgrade
+    /// left beside the file, and whatever the disk remembers below it.</remarks>
     public Task<Forgotten> ForgetMemberAsync(MemberId member, CancellationToken ct)
     {
         Keys.Checked(member.Value, "member id");
@@ -67,7 +68,7 @@ public sealed partial class LiteShedStore
     private async Task<Forgotten> ForgetAsync(Func<LiteDB.ILiteDatabase, Forgotten> forget, CancellationToken ct)
     {
         var forgotten = new Forgotten(0, 0, 0);
-        await writer.DoAsync(d => forgotten = forget(d), alone: false, ct);
+        await writer.RemoveAsync(d => forgotten = forget(d), ct);
         return forgotten;
     }
 }

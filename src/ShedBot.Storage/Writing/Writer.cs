@@ -46,6 +46,15 @@ internal sealed class Writer
         await job.Done;
     }
 
+    /// <summary>As <see cref="DoAsync"/>, and the log is put away right after, whatever its length: until then it holds what was removed.</summary>
+    public Task RemoveAsync(Action<LiteDatabase> work, CancellationToken ct) => DoAsync(
+        d =>
+        {
+            work(d);
+            putAwayAbove = 0;
+        },
+        alone: false, ct);
+
     /// <summary>Takes no more work, does what is queued, and puts the log away.</summary>
     public Task EndAsync()
     {
