@@ -13,6 +13,8 @@ public sealed class ForgettingTest : IDisposable
     private static readonly ClubId Twelve = new("12");
     private readonly ScratchDirectory scratch = new();
 
+    private string Log => scratch.File("shed-log.db");
+
     public void Dispose() => scratch.Dispose();
 
     [Theory]
@@ -20,15 +22,26 @@ public sealed class ForgettingTest : IDisposable
     [InlineData(true)]
     public async Task Forget_AfterManyTurnsShortAndLong_LeavesNoByteOfItInFileOrLog(bool wholeClub)
     {
-        await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = scratch.Data, CheckpointBytes = 1 << 20 }, Ct);
-        foreach (var person in new[] { Mark, "stays" })
+        await using (var first = await OpenAsync())
         {
-            await TalkAsync(store, person);
+            await TalkAsync(first, Mark, cases: 4);
+            await TalkAsync(first, "stays", cases: 4);
         }
 
-        Assert.True(FilesHold(Mark));
+        await using var store = await OpenAsync();
+        await TalkAsync(store, Mark + "-too", cases: 1);
+        Assert.True(FileHolds(scratch.Data, Mark));
+        Assert.True(FileHolds(Log, Mark));
 
-        _ = wholeClub ? await store.ForgetClubAsync(Twelve, Ct) : await store.ForgetMemberAsync(Twelve.Member(Mark), Ct);
+        foreach (var person in new[] { Mark, Mark + "-too" }.Where(_ => !wholeClub))
+        {
+            await store.ForgetMemberAsync(Twelve.Member(person), Ct);
+        }
+
+        if (wholeClub)
+        {
+            await store.ForgetClubAsync(Twelve, Ct);
+        }
 
         var waited = Stopwatch.StartNew();
         while (store.Health().LogBytes > 0 && waited.Elapsed < TimeSpan.FromSeconds(20))
@@ -37,14 +50,14 @@ public sealed class ForgettingTest : IDisposable
         }
 
         Assert.Equal(0, store.Health().LogBytes);
-        Assert.False(FilesHold(Mark));
-        Assert.Equal(!wholeClub, FilesHold("stays"));
+        Assert.False(FileHolds(scratch.Data, Mark));
+        Assert.Equal(!wholeClub, FileHolds(scratch.Data, "stays"));
     }
 
-    private static async Task TalkAsync(LiteShedStore store, string person)
+    private static async Task TalkAsync(LiteShedStore store, string person, int cases)
     {
         var member = Twelve.Member(person);
-        for (var n = 0; n < 5; n++)
+        for (var n = 0; n < cases; n++)
         {
             var c = Sample.Opened($"{person}-{n}", member.Value, $"{person}-{n}").Next();
             var bike = c.BikeOf().Next(value: person) with { Id = new BikeId($"{person}-bike-{n}") };
@@ -66,11 +79,15 @@ public sealed class ForgettingTest : IDisposable
         }
     }
 
-    private bool FilesHold(string text) => Directory.GetFiles(scratch.Path).Where(f => !f.EndsWith(".lock", StringComparison.Ordinal)).Any(f =>
+    /// <summary>Its log is put away by forgetting and by closing only.</summary>
+    private Task<LiteShedStore> OpenAsync() => LiteShedStore.OpenAsync(
+        new StoreOptions { Path = scratch.Data, CheckpointBytes = 64L << 20, LogAlarmBytes = 128L << 20 }, Ct);
+
+    private static bool FileHolds(string path, string text)
     {
-        using var file = new FileStream(f, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
         var bytes = new byte[file.Length];
         file.ReadExactly(bytes);
         return bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes(text)) >= 0;
-    });
+    }
 }
