@@ -8,7 +8,7 @@ namespace ShedBot.DiscordStandIn.Control;
 /// <summary>Drives the stand-in from scripts of any language: JSON in, JSON out, under <c>/control/</c>. No token; it listens on loopback only.</summary>
 internal sealed class ControlServer(StandIn standIn)
 {
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
+    private static readonly JsonSerializerOptions Json = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
 
     public async Task ServeAsync(HttpContext context, string command)
     {

@@ -8,6 +8,7 @@ namespace ShedBot.DiscordStandIn.Gateway;
 /// <summary>One socket of a client: a reader, a writer with a queue, and what was seen on it.</summary>
 internal sealed class Connection : IDisposable
 {
+    private static readonly TimeSpan HalfIsRead = TimeSpan.FromMilliseconds(50);
     private readonly WebSocket socket;
     private readonly Stream raw;
     private readonly Action cut;
@@ -132,6 +133,8 @@ internal sealed class Connection : IDisposable
                 await raw.WriteAsync(Packing.Head(payload.Length), stopping).ConfigureAwait(false);
                 await raw.WriteAsync(payload.AsMemory(0, payload.Length / 2), stopping).ConfigureAwait(false);
                 await raw.FlushAsync(stopping).ConfigureAwait(false);
+                // Cut at once, the half might be thrown away with the link before the other side has read it.
+                await Task.Delay(HalfIsRead, stopping).ConfigureAwait(false);
                 cut();
                 return false;
             case Outgoing.Close close:

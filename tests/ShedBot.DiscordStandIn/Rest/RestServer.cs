@@ -10,6 +10,7 @@ namespace ShedBot.DiscordStandIn.Rest;
 /// <summary>Takes a request through reading, checks, faults, limits and its handler, and writes the answer.</summary>
 internal sealed class RestServer(Realm realm, FaultInjector faults, RouteTable routes, Ledger ledger)
 {
+    private static readonly TimeSpan HalfIsRead = TimeSpan.FromMilliseconds(50);
     private readonly Buckets buckets = new(realm.Options);
 
     public async Task ServeAsync(HttpContext context, string path)
@@ -38,6 +39,8 @@ internal sealed class RestServer(Realm realm, FaultInjector faults, RouteTable r
     private async Task ServeAsync(Entry entry, Route route, Dictionary<string, string> values)
     {
         var context = entry.Context;
+        // One public client takes a 429 without this header for a ban by the network in front of the platform.
+        context.Response.Headers.Via = "1.1 stand-in";
         if (TryDrop(entry, route, FaultKind.DroppedBeforeHandling))
             return;
         try
@@ -127,7 +130,8 @@ internal sealed class RestServer(Realm realm, FaultInjector faults, RouteTable r
     {
         if (!route.Open && context.Request.Headers.Authorization != $"Bot {realm.Options.Token}")
             throw new Refusal(401, 0, "401: Unauthorized");
-        if (context.Request.Headers.UserAgent.ToString().StartsWith("DiscordBot (", StringComparison.Ordinal))
+        // Public clients leave the agreed user agent off on interaction routes, and are served.
+        if (route.OfInteraction || context.Request.Headers.UserAgent.ToString().StartsWith("DiscordBot (", StringComparison.Ordinal))
             return;
         ledger.Violate(route.Name, "the user agent must begin with DiscordBot (address, version)");
         throw new Refusal(403, 40333, "internal network error");
@@ -185,6 +189,8 @@ internal sealed class RestServer(Realm realm, FaultInjector faults, RouteTable r
         entry.Fault = FaultKind.DroppedMidBody;
         await response.Body.WriteAsync(bytes.AsMemory(0, bytes.Length / 2)).ConfigureAwait(false);
         await response.Body.FlushAsync().ConfigureAwait(false);
+        // Cut at once, the half might be thrown away with the link before the other side has read it.
+        await Task.Delay(HalfIsRead).ConfigureAwait(false);
         entry.Context.Abort();
     }
 }

@@ -52,6 +52,8 @@ internal static class ThreadRoutes
         var thread = ThreadDesk.Start(c.Realm, channel, c.Realm.Bot, kind, Name(c));
         TakeWishes(c, thread);
         ThreadDesk.Announce(c.Realm, thread, from: null);
+        if (kind == ChannelKind.PublicThread)
+            ThreadDesk.Mark(c.Realm, channel, thread);
         return Reply.Created(Told(c, thread));
     }
 

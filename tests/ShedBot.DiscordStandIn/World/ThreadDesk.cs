@@ -34,6 +34,15 @@ internal static class ThreadDesk
         realm.Changed();
     }
 
+    /// <summary>The line a channel gets when a public thread was started without a message.</summary>
+    public static void Mark(Realm realm, Channel parent, Channel thread)
+    {
+        var line = new Message(realm.Ids.Next(), parent, thread.Thread!.Owner) { Type = MessageType.ThreadCreated, Content = thread.Name, StartedThread = thread };
+        parent.Messages.Add(line);
+        realm.Emit("MESSAGE_CREATE", Intents.MessagesOf(parent), RenderMessage.ForGateway(realm, line), parent.Guild, parent, line);
+        realm.Changed();
+    }
+
     /// <summary>Somebody is about to speak in a channel: a shut thread opens, a locked one refuses, the speaker joins.</summary>
     public static void Spoken(Realm realm, Channel channel, Person author, Message message, bool uncounted)
     {
