@@ -53,9 +53,22 @@ internal static class Check
             Expect("closed case", Script.Turn(member, closed).Case, await store.FindCaseAsync(Script.CaseAt(member, closed), ct));
         }
 
+        Expect("last case", turn.Case, await store.FindLastCaseAsync(Script.Member(member), turn.Case.Place, ct));
         // Said are those of the steps before, from the oldest on; at most one step's worth may still wait with this one's.
         var unsaid = await store.UnsaidAsync(turn.Case.Place, 100, ct);
         OutboxMessage[] mayWait = [.. step == 0 ? [] : Script.Turn(member, step - 1).Say, .. turn.Say];
         Expect("outbox", mayWait.TakeLast(Math.Max(unsaid.Length, turn.Say.Length)), unsaid);
+        if (!Script.HasRoom(member))
+        {
+            return;
+        }
+
+        // The room is one save behind as long as the step before it waits to be said, and only then.
+        var behind = step > 0 && unsaid.Length > turn.Say.Length;
+        var room = await store.FindRoomAsync(turn.Case.Place, ct);
+        if (step > 0 || room is not null)
+        {
+            Expect("room", Script.RoomAt(member, behind ? step - 1 : step), room);
+        }
     }
 }

@@ -1,4 +1,4 @@
-using ShedBot.Coaching.Keeping;
+using System.Collections.Immutable;
 
 namespace ShedBot.Storage.Torture;
 
@@ -27,7 +27,7 @@ internal static class Child
         var last = await store.CasesOfAsync(Script.Member(member), 1, default) is [var c] ? Script.StepOf(c) : -1;
         if (last >= 0)
         {
-            await SayAllButAsync(store, Script.Turn(member, last));
+            await SayAllBeforeAsync(store, member, last);
         }
 
         while (true)
@@ -36,18 +36,30 @@ internal static class Child
             await store.SaveAsync(turn, default);
             // One write for the line: the parent must never read half of one as a whole.
             Console.Write($"{member} {last}\n");
-            await SayAllButAsync(store, turn);
+            await SayAllBeforeAsync(store, member, last);
         }
     }
 
-    private static async Task SayAllButAsync(LiteShedStore store, TurnSaved turn)
+    private static async Task SayAllBeforeAsync(LiteShedStore store, int member, int step)
     {
-        foreach (var message in await store.UnsaidAsync(turn.Case.Place, 100, default))
+        var turn = Script.Turn(member, step);
+        ImmutableArray<string> said =
+            [.. (await store.UnsaidAsync(turn.Case.Place, 100, default)).Select(m => m.Id).Where(id => turn.Say.All(m => m.Id != id))];
+        if (!Script.HasRoom(member))
         {
-            if (turn.Say.All(m => m.Id != message.Id))
+            foreach (var id in said)
             {
-                await store.MarkSaidAsync(message.Id, default);
+                await store.MarkSaidAsync(id, default);
             }
+
+            return;
+        }
+
+        var room = Script.RoomAt(member, step);
+        // After a kill the room may have landed already.
+        if ((await store.FindRoomAsync(room.Place, default))?.Version != room.Version)
+        {
+            await store.SaveRoomAsync(room, said, default);
         }
     }
 }

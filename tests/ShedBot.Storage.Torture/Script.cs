@@ -2,21 +2,33 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
 
 namespace ShedBot.Storage.Torture;
 
 /// <summary>
 /// What each invented member does at each step, worked out from the step alone: so that the parent knows, without having seen it, what must be in
-/// the store when a step was acknowledged. A member has one case after the other, each of <see cref="TurnsOfACase"/> turns, on one bike.
+/// the store when a step was acknowledged. A member has one case after the other, each of <see cref="TurnsOfACase"/> turns, on one bike. Every second
+/// member has a room, which is saved with what was said in it.
 /// </summary>
 internal static class Script
 {
     public const int Members = 6;
     public const int TurnsOfACase = 9;
+
     private static readonly DateTimeOffset Start = new(2026, 5, 2, 8, 0, 0, TimeSpan.Zero);
 
-    public static MemberId Member(int member) => new($"member-{member}");
+    private static readonly ClubId Club = new("club");
+
+    public static MemberId Member(int member) => Club.Member($"member-{member}");
+
+    public static bool HasRoom(int member) => member % 2 == 0;
+
+    /// <summary>The room as it is saved at a step, when all was said that was decided before it.</summary>
+    public static Room RoomAt(int member, int step) => new(
+        Place(member), Club, Member(member), "channel", $"thread-{member}", true, null, false, Words(member, step), $"panel-{step}", [], step > 0,
+        $"event-{member}-{step}", RoomState.Open, Start, step + 1);
 
     public static string Place(int member) => $"place-{member}";
 
