@@ -188,8 +188,11 @@ internal sealed class DiscordRest : IDiscordRest
         }
     }
 
-    private static DiscordException Unreadable(Route route, HttpStatusCode status) =>
-        new(Trouble.Busy, status, 0, route.Name, "The answer could not be read");
+    private DiscordException Unreadable(Route route, HttpStatusCode status)
+    {
+        log.Unreadable(route.Name, (int)status);
+        return new DiscordException(Trouble.Busy, status, 0, route.Name, "The answer could not be read");
+    }
 
     private bool StillOpen(Interaction interaction) => time.GetUtcNow() - interaction.Id.At < TimeSpan.FromMinutes(Limits.TokenMinutes);
 

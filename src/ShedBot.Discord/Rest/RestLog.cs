@@ -22,4 +22,7 @@ internal static partial class RestLog
 
     [LoggerMessage(EventId = 3106, Level = LogLevel.Warning, Message = "{Route} got no answer: {Why}")]
     public static partial void Unreached(this ILogger logger, string route, string why);
+
+    [LoggerMessage(EventId = 3107, Level = LogLevel.Warning, Message = "{Route} was taken with HTTP {Status}, but the answer could not be read")]
+    public static partial void Unreadable(this ILogger logger, string route, int status);
 }
