@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Net.WebSockets;
+using System.Runtime.CompilerServices;
 
 namespace ShedBot.Discord.Gateway;
 
@@ -18,7 +19,8 @@ internal sealed class FrameReader(WebSocket socket, bool compressed) : IDisposab
     /// <returns>False when the other side has closed.</returns>
     /// <exception cref="WebSocketException">The link is lost.</exception>
     /// <exception cref="InvalidDataException">A frame too large, or not to be unpacked.</exception>
-    public async Task<bool> NextAsync()
+    [AsyncMethodBuilder(typeof(PoolingAsyncValueTaskMethodBuilder<>))]
+    public async ValueTask<bool> NextAsync()
     {
         buffer.Clear();
         while (true)

@@ -14,7 +14,7 @@ internal sealed class IdentifyGate(GatewayInfo first, Func<CancellationToken, Ta
     private int remaining = first.Remaining;
     private TimeSpan resetAfter = first.ResetAfter;
 
-    /// <summary>Waits for a place; no other shard of the lane gets one until it is disposed of.</summary>
+    /// <summary>Waits for a place; no other shard of the lane gets one until it is used or disposed of.</summary>
     public async Task<Place> EnterAsync(int shard, CancellationToken ct)
     {
         var lane = lanes[shard % lanes.Length];
@@ -79,17 +79,20 @@ internal sealed class IdentifyGate(GatewayInfo first, Func<CancellationToken, Ta
     {
         private bool used;
 
-        /// <summary>The session has been asked for: the five seconds begin.</summary>
+        /// <summary>The session has been asked for: the next of the lane may have its turn in five seconds.</summary>
         public void Use()
         {
             used = true;
             lane.Last = clock.GetTimestamp();
+            lane.Door.Release();
         }
 
         public void Dispose()
         {
-            if (!used)
-                owner.GiveBack();
+            if (used)
+                return;
+            used = true;
+            owner.GiveBack();
             lane.Door.Release();
         }
     }
