@@ -116,7 +116,9 @@ internal static class CallbackRoute
         about["response_message_id"] = message.Id.Text();
         about["response_message_loading"] = message.Loading;
         about["response_message_ephemeral"] = message.Ephemeral;
-        response["resource"] = new JsonObject { ["type"] = type, ["message"] = RenderMessage.Message(realm, message) };
+        // Only a message made or redrawn at once is told; a deferral has nothing to tell yet.
+        if (type is AnswerType.Message or AnswerType.Update)
+            response["resource"] = new JsonObject { ["type"] = type, ["message"] = RenderMessage.Message(realm, message) };
         return response;
     }
 }

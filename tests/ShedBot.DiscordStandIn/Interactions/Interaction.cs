@@ -34,9 +34,6 @@ internal sealed class Interaction(ulong id, string token, int type, Person perso
     /// <summary>The message a part was pressed on, also of the modal opened from it.</summary>
     public Message? Source { get; init; }
 
-    /// <summary>Name of the command; null for a part.</summary>
-    public string? CommandName { get; init; }
-
     /// <summary>1 slash, 2 person menu, 3 message menu.</summary>
     public int CommandType { get; init; } = 1;
 
@@ -64,11 +61,6 @@ internal sealed class Interaction(ulong id, string token, int type, Person perso
             ["user"] = Render.User(Person),
             ["authorizing_integration_owners"] = Owners(),
         };
-        if (CommandName is not null)
-        {
-            metadata["name"] = CommandName;
-            metadata["command_type"] = CommandType;
-        }
         if (Source is not null)
             metadata["interacted_message_id"] = Source.Id.Text();
         return metadata;

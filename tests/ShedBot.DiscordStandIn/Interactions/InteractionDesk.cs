@@ -22,14 +22,14 @@ internal static class InteractionDesk
             data["resolved"] = resolved;
         if (targetId is { } target)
             data["target_id"] = target.Text();
-        var interaction = New(realm, InteractionType.Command, person, channel, null, command["name"]!.ToString(), type);
+        var interaction = New(realm, InteractionType.Command, person, channel, null, type);
         return Raise(realm, interaction, data);
     }
 
     public static Interaction Autocomplete(Realm realm, Person person, Channel channel, JsonObject command, JsonArray options)
     {
         var data = new JsonObject { ["id"] = command["id"]!.ToString(), ["name"] = command["name"]!.ToString(), ["type"] = 1, ["options"] = options };
-        return Raise(realm, New(realm, InteractionType.Autocomplete, person, channel, null, command["name"]!.ToString(), 1), data);
+        return Raise(realm, New(realm, InteractionType.Autocomplete, person, channel, null, 1), data);
     }
 
     public static Interaction Component(Realm realm, Person person, Message source, int componentType, string customId, int partId, JsonArray? values, JsonObject? resolved)
@@ -39,19 +39,19 @@ internal static class InteractionDesk
             data["values"] = values;
         if (resolved is not null)
             data["resolved"] = resolved;
-        return Raise(realm, New(realm, InteractionType.Component, person, source.Channel, source, null, 1), data);
+        return Raise(realm, New(realm, InteractionType.Component, person, source.Channel, source, 1), data);
     }
 
     public static Interaction Modal(Realm realm, Person person, Interaction opener, string customId, JsonArray components)
     {
         var data = new JsonObject { ["custom_id"] = customId, ["components"] = components };
-        return Raise(realm, New(realm, InteractionType.Modal, person, opener.Channel, opener.Source, null, 1), data);
+        return Raise(realm, New(realm, InteractionType.Modal, person, opener.Channel, opener.Source, 1), data);
     }
 
-    private static Interaction New(Realm realm, int type, Person person, Channel channel, Message? source, string? name, int commandType)
+    private static Interaction New(Realm realm, int type, Person person, Channel channel, Message? source, int commandType)
     {
         var token = Convert.ToBase64String(RandomNumberGenerator.GetBytes(LongestToken)).Replace('+', 'A').Replace('/', 'B').TrimEnd('=');
-        var interaction = new Interaction(realm.Ids.Next(), token, type, person, channel, realm.Now) { Source = source, CommandName = name, CommandType = commandType };
+        var interaction = new Interaction(realm.Ids.Next(), token, type, person, channel, realm.Now) { Source = source, CommandType = commandType };
         realm.Interactions.Add(interaction.Id, interaction);
         return interaction;
     }

@@ -44,7 +44,6 @@ internal static class ApplicationRoutes
         ["description"] = "An application that exists only in the stand-in.",
         ["type"] = null,
         ["bot"] = Render.User(realm.Bot),
-        ["summary"] = "",
         ["bot_public"] = true,
         ["bot_require_code_grant"] = false,
         ["verify_key"] = new string('0', 64),

@@ -39,6 +39,7 @@ internal static class Attachments
         var size = PictureSize(a.Bytes);
         return new JsonObject
         {
+            ["id"] = a.Id.Text(),
             ["url"] = Url(realm, m, a),
             ["proxy_url"] = Url(realm, m, a),
             ["width"] = size?.Width,

@@ -69,14 +69,19 @@ internal static class ComponentTree
                 part.TryAdd("spacing", 1);
                 break;
             case Thumbnail:
+                part.TryAdd("spoiler", false);
                 PointAt(part, "media", mediaOf);
                 break;
             case File:
+                part.TryAdd("spoiler", false);
                 PointAt(part, "file", mediaOf);
                 break;
             case Gallery:
                 foreach (var item in (part["items"] as JsonArray ?? []).OfType<JsonObject>())
+                {
+                    item.TryAdd("spoiler", false);
                     PointAt(item, "media", mediaOf);
+                }
                 break;
             case >= 3 and <= 8 when TypeOf(part) != 4:
                 part.TryAdd("min_values", 1);

@@ -34,6 +34,8 @@ internal static class Filing
         foreach (var embed in embeds.OfType<JsonObject>())
         {
             embed["type"] ??= "rich";
+            foreach (var field in (embed["fields"] as JsonArray ?? []).OfType<JsonObject>())
+                field["inline"] ??= false;
             foreach (var name in new[] { "image", "thumbnail" })
             {
                 if (embed[name] is JsonObject picture && ComponentTree.TextOf(picture, "url") is { } url

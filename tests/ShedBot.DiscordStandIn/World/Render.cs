@@ -60,7 +60,6 @@ internal static class Render
     {
         ["id"] = r.Id.Text(),
         ["name"] = r.Name,
-        ["description"] = null,
         ["permissions"] = r.Rights.Bits(),
         ["position"] = position,
         ["color"] = 0,
