@@ -12,6 +12,9 @@ internal static class CardPieces
     /// <summary>A caution up to this size stays whole.</summary>
     private const int MostCaution = 2200, MostCautionBytes = 5500;
 
+    /// <summary>Of a title in the words that stand for a picture; the drawing's own text comes whole or is no picture.</summary>
+    private const int MostAltTitle = 200;
+
     /// <param name="pictures">Null: drawings are shown as text.</param>
     public static IEnumerable<Piece> Of(Card card, CardPictures? pictures)
     {
@@ -33,7 +36,7 @@ internal static class CardPieces
 
     private static IEnumerable<Piece> Pieces(CardBlock block, string title, CardPictures? pictures) => block switch
     {
-        TextBlock b => TextRuns.Of(Markup.Clean(b.Text)).Select(r => new Piece(0, Markup.Safe(r))),
+        TextBlock b => Paragraph(Markup.Clean(b.Text)),
         CautionBlock b => Caution(b),
         StepsBlock b => Heading(b.Heading).Concat(b.Steps.SelectMany((s, i) => Step(s, b.First + i))),
         ListBlock b => Heading(b.Heading).Concat(b.Items.SelectMany(i => Marked("- ", "  ", Markup.OneLine(i)))),
@@ -72,15 +75,23 @@ internal static class CardPieces
             : TextRuns.Of(string.Join(' ', [word + ":", .. says])).Select(r => new Piece(0, "> " + Markup.SafeLine(r)));
     }
 
-    private static List<Piece> Drawing(string text, string title, CardPictures? pictures)
+    private static IEnumerable<Piece> Drawing(string text, string title, CardPictures? pictures)
     {
-        var lines = Markup.Clean(text).Trim('\n');
+        var parts = DrawingParts.Of(Markup.Clean(text));
+        return [.. Paragraph(parts.Above), .. Lines(parts.Lines, title, pictures), .. Paragraph(parts.Below)];
+    }
+
+    private static List<Piece> Lines(string lines, string title, CardPictures? pictures)
+    {
+        if (lines.Length == 0) return [];
         var runs = TextRuns.Lines(lines).Select(r => new Piece(0, Markup.Fenced(r))).ToList();
-        var alt = $"{TextRuns.Cut(Markup.OneLine(title), 200)}\n{lines}";
+        var alt = $"{TextRuns.Cut(Markup.OneLine(title), MostAltTitle)}\n{lines}";
         return runs.Count == 1 && alt.Length <= Limits.AltText && pictures?.Draw(lines) is { } png
             ? [runs[0] with { Picture = new Picture(png, alt) }]
             : runs;
     }
+
+    private static IEnumerable<Piece> Paragraph(string text) => TextRuns.Of(text).Select(r => new Piece(0, Markup.Safe(r)));
 
     private static string Sentence(string text) =>
         text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '!' or '?' ? "" : ".");

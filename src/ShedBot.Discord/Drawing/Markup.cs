@@ -17,8 +17,8 @@ internal static partial class Markup
     /// <summary>Escaped, on one line.</summary>
     public static string SafeLine(string text) => Escaped(OneLine(text));
 
-    /// <summary>For a fenced block, where only the end of the fence means anything.</summary>
-    public static string Fenced(string text) => $"```\n{Clean(text).Replace("``", $"`{Apart}`{Apart}", StringComparison.Ordinal)}\n```";
+    /// <summary>As a fenced block, where nothing but the end of the fence and a call means anything.</summary>
+    public static string Fenced(string text) => $"```\n{Uncalled(Clean(text).Replace("``", $"`{Apart}`{Apart}", StringComparison.Ordinal))}\n```";
 
     /// <summary>On one line and without marks taken out, for labels, where no markup is read.</summary>
     public static string OneLine(string text) => Gaps().Replace(Clean(text), " ").Trim();
@@ -37,11 +37,9 @@ internal static partial class Markup
         return clean.ToString();
     }
 
-    private static string Escaped(string text)
-    {
-        text = Marks().Replace(text, @"\$0");
-        return Calls().Replace(text, $"@{Apart}");
-    }
+    private static string Escaped(string text) => Uncalled(Marks().Replace(text, @"\$0"));
+
+    private static string Uncalled(string text) => Calls().Replace(text, $"@{Apart}");
 
     private static bool Steers(Rune rune) => Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control
         || rune.Value is (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069) or 0x200E or 0x200F or 0x061C or 0xFEFF;

@@ -21,7 +21,7 @@ internal sealed class MessageSketch(int? id)
         var block = -1;
         foreach (var piece in pieces)
         {
-            if (piece.Block != block) EndText();
+            if (piece.Block != block || piece.Picture is not null) EndText();
             block = piece.Block;
             if (piece.Picture is { } picture) parts.Add(Show(picture));
             else text.Add(piece.Text);

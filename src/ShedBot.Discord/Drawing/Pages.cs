@@ -26,32 +26,29 @@ internal static class Pages
         {
             page.Add(placed);
             if (page.Count == 1 || Of(page).FitsIn(room)) continue;
-            page.RemoveAt(page.Count - 1);
-            var moved = HeadsAtEnd(page);
-            pages.Add([.. page.Take(page.Count - moved)]);
-            page.RemoveRange(0, page.Count - moved);
-            page.Add(placed);
+            // What does not fit opens the next page, with the headings just before it when they fit there too.
+            var kept = page.Count - 1 - HeadsAtEnd(page);
+            if (kept == 0 || !Of(page[kept..]).FitsIn(room)) kept = page.Count - 1;
+            pages.Add([.. page.Take(kept)]);
+            page.RemoveRange(0, kept);
         }
 
         pages.Add([.. page]);
         return pages.ToImmutable();
     }
 
-    private static int HeadsAtEnd(List<Placed> page)
-    {
-        var heads = page.AsEnumerable().Reverse().TakeWhile(p => p.Piece.Heads).Count();
-        return heads == page.Count ? 0 : heads;
-    }
+    private static int HeadsAtEnd(List<Placed> page) => page.AsEnumerable().Reverse().Skip(1).TakeWhile(p => p.Piece.Heads).Count();
 
     private static Size Of(List<Placed> page)
     {
         // Every picture and every run of text of one block is a component, and so is the frame of each card.
-        var (components, card, block) = (0, -1, -1);
+        var components = 0;
+        Placed? before = null;
         foreach (var placed in page)
         {
-            if (placed.Card != card) components++;
-            if (placed.Card != card || placed.Piece.Block != block) components++;
-            (card, block) = (placed.Card, placed.Piece.Block);
+            if (placed.Card != before?.Card) components++;
+            if (placed.Card != before?.Card || placed.Piece.Block != before?.Piece.Block || placed.Piece.Picture is not null || before?.Piece.Picture is not null) components++;
+            before = placed;
         }
 
         // Not every picture is drawn as one, so each counts as its text.
