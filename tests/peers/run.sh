@@ -50,8 +50,9 @@ open_standin() { # LOG
   dotnet "$project/bin/Debug/net10.0/ShedBot.DiscordStandIn.dll" --lenient >"$1" 2>&1 &
   standin=$!
   for _ in $(seq 100); do
-    address=$(sed -n 's|^\(http://.*\)$|\1|p' "$1")
+    # The token comes second: once it is there, so is the address.
     token=$(sed -n 's/^token //p' "$1")
+    address=$(grep '^http://' "$1")
     [ -z "$token" ] || return 0
     kill -0 "$standin" 2>/dev/null || return 1
     sleep 0.1

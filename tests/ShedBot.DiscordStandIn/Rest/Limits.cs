@@ -32,8 +32,6 @@ internal sealed record Limits(string Scope, bool WithBody, FaultKind? Kind)
         context.Response.StatusCode = 429;
         // The header has whole seconds, the body the exact ones.
         headers.RetryAfter = Math.Ceiling(seconds).ToString(CultureInfo.InvariantCulture);
-        // The platform stands behind a proxy that names itself; one of the independent clients takes a 429 without it for a ban.
-        headers.Via = "1.1 stand-in";
         headers["X-RateLimit-Scope"] = Scope;
         headers["X-RateLimit-Reset-After"] = seconds.ToString("F3", CultureInfo.InvariantCulture);
         headers["X-RateLimit-Remaining"] = "0";
