@@ -17,6 +17,20 @@ public static class CaseLook
     public static Card? OpenQuestion(KnowledgeBase knowledge, CoachOptions options, Case @case, BikeProfile bike, DateTimeOffset now) =>
         Presenting.Card(new TurnDraft(@case, bike, knowledge, options, now));
 
+    /// <summary>What an option only shows: why something is asked, or how it is done. Asking for it changes nothing in the case.</summary>
+    /// <returns>The card; null when the option is not offered by the open question, or does more than show.</returns>
+    public static Card? Aside(KnowledgeBase knowledge, CoachOptions options, Case @case, BikeProfile bike, DateTimeOffset now, string optionId)
+    {
+        var draft = new TurnDraft(@case, bike, knowledge, options, now);
+        if (OptionId.Read(optionId) is not { } option || option.Serial != @case.Open.Serial || !Presenting.Offers(draft, option)) return null;
+        return option.Token switch
+        {
+            OptionId.Why => HelpCards.Why(draft.View, @case.Open),
+            OptionId.ShowMe => HelpCards.ShowMe(draft.View, @case.Open),
+            _ => null,
+        };
+    }
+
     /// <summary>What is believed at this point of the case.</summary>
     public static Card Belief(KnowledgeBase knowledge, CoachOptions options, Case @case, BikeProfile bike, DateTimeOffset now)
     {

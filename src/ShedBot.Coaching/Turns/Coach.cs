@@ -11,6 +11,8 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
 {
     public KnowledgeBase Knowledge => knowledge;
 
+    public CoachOptions Options => options;
+
     /// <summary>Takes one turn. The same arguments give the same turn.</summary>
     /// <param name="now">The time of the turn, UTC.</param>
     public Turn Take(Case before, BikeProfile bike, Incoming incoming, DateTimeOffset now)
@@ -27,8 +29,14 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
             case MemberChose chose:
                 Choose(draft, chose.OptionId);
                 break;
+            case MemberLeft when before.IsClosed:
+                draft.Say(HelpCards.Late(closed: true));
+                break;
+            case MemberLeft:
+                Advancing.Leave(draft);
+                break;
             default:
-                throw new ArgumentOutOfRangeException(nameof(incoming), incoming, "A turn is words or a choice.");
+                throw new ArgumentOutOfRangeException(nameof(incoming), incoming, "A turn is words, a choice or a leave.");
         }
 
         return draft.Finish(incoming.EventId);

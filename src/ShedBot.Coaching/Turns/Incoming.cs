@@ -9,3 +9,6 @@ public sealed record MemberSaid(string EventId, string Words) : Incoming(EventId
 
 /// <summary>The member picked an option of a card.</summary>
 public sealed record MemberChose(string EventId, string OptionId) : Incoming(EventId);
+
+/// <summary>The member puts the case away, whatever is asked just now.</summary>
+public sealed record MemberLeft(string EventId) : Incoming(EventId);

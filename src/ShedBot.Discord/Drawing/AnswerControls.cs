@@ -15,16 +15,19 @@ internal static class AnswerControls
     /// <summary>Short answers share a row as long as a telephone holds them side by side.</summary>
     private const int MostRowText = 26, MarginText = 4;
 
-    /// <summary>The rows, in order: answers, helps, and the way to one's own words.</summary>
+    /// <summary>The rows, in order: answers, helps, and the ways to what is believed and to one's own words.</summary>
     public static IReadOnlyList<Component> Of(Card card, CaseId @case, bool words)
     {
         var answers = Answers(card);
         var rows = Listed(answers, @case) ? Lists(answers, @case) : Rows(Sharing(answers), answers.Select(o => Answer(o, @case)));
-        var helps = card.Options.Where(o => o.Role == OptionRole.Help).Select(o => Button(o, @case, ButtonStyles.Secondary));
+        var helps = card.Options.Where(o => o.Role == OptionRole.Help).Select(o => AnswerControls.Button(o, @case, ButtonStyles.Secondary));
         if (words)
         {
-            var id = new CustomId(CustomId.Words, @case, Serial(card.Options.FirstOrDefault()));
-            helps = helps.Append(new Component(ComponentTypes.Button, Style: ButtonStyles.Secondary, Label: "In my own words", CustomId: id.ToString()));
+            var serial = Serial(card.Options.FirstOrDefault());
+            helps = helps.Append(Button("What do you think?", CustomId.Think)).Append(Button("In my own words", CustomId.Words));
+
+            Component Button(string label, string verb) =>
+                new(ComponentTypes.Button, Style: ButtonStyles.Secondary, Label: label, CustomId: new CustomId(verb, @case, serial).ToString());
         }
 
         return [.. rows, .. Rows(Limits.ButtonsInRow, helps)];

@@ -45,10 +45,12 @@ internal static class CardDrawing
     public static Drawn Spent(Card card, string? answered, int mark) => Spent([card], answered, mark)[^1];
 
     /// <summary>A card without controls, for an answer that only one member sees; the flag for that is the caller's to add. What goes beyond one message is left out, and said so.</summary>
-    public static Drawn Plain(Card card)
+    /// <param name="lead">A line above it, already in the platform's markup; or null.</param>
+    /// <param name="pictures">Null: drawings are shown as text.</param>
+    public static Drawn Plain(Card card, string? lead = null, CardPictures? pictures = null)
     {
-        var pages = Paged([card], pictures: null, around: 0);
-        return Message([card], pages[0], id: null, null, AllowedMentions.None, [], pages.Length > 1 ? "There is more than fits here." : null);
+        var pages = Paged([card], pictures, around: lead?.Length ?? 0);
+        return Message([card], pages[0], id: null, lead, AllowedMentions.None, [], pages.Length > 1 ? "There is more than fits here." : null);
     }
 
     private static ImmutableArray<ImmutableArray<Placed>> Paged(IReadOnlyList<Card> cards, CardPictures? pictures, int around)

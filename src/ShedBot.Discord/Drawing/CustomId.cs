@@ -21,6 +21,9 @@ internal readonly partial record struct CustomId(string Verb, CaseId Case, strin
     /// <summary>The form that was filled in; see <see cref="Forms"/>.</summary>
     public const string Form = "form";
 
+    /// <summary>Shows what is believed so far, to whoever asks; the rest is empty.</summary>
+    public const string Think = "think";
+
     private const string Version = "sb1";
 
     public bool Fits => ToString().Length <= Limits.CustomId;

@@ -5,7 +5,15 @@ namespace ShedBot.Discord.Drawing;
 
 /// <summary>A message ready to be sent.</summary>
 /// <param name="Body">Names every file that it shows, so that in an edit the files of before go away.</param>
-internal sealed record Drawn(MessageBody Body, ImmutableArray<Upload> Files);
+internal sealed record Drawn(MessageBody Body, ImmutableArray<Upload> Files)
+{
+    /// <summary>The same with one button below.</summary>
+    public Drawn WithButton(CustomId id, string label)
+    {
+        var button = new Component(ComponentTypes.Button, CustomId: id.ToString(), Style: ButtonStyles.Secondary, Label: label);
+        return this with { Body = Body with { Components = [.. Body.Components ?? [], new Component(ComponentTypes.Row, Components: [button])] } };
+    }
+}
 
 /// <summary>What surrounds the cards of a turn.</summary>
 /// <param name="WordsButton">Whether a button offers the form for one's own words.</param>

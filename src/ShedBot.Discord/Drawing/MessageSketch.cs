@@ -54,7 +54,7 @@ internal sealed class MessageSketch(int? id)
             Components: [.. above, .. containers],
             AllowedMentions: mentions,
             Flags: MessageFlags.ComponentsV2,
-            Attachments: [.. pictures.Select((p, i) => new OutgoingAttachment(i, Name(i), p.Alt))]);
+            Attachments: [.. pictures.Select((p, i) => new OutgoingAttachment(i.ToString(CultureInfo.InvariantCulture), Name(i), p.Alt))]);
         return new Drawn(body, [.. pictures.Select((p, i) => new Upload(Name(i), "image/png", p.Png))]);
     }
 

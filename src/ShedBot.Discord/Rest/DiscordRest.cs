@@ -1,4 +1,5 @@
 using System.Diagnostics.Metrics;
+using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
@@ -173,7 +174,7 @@ internal sealed class DiscordRest : IDiscordRest
 
     // A file that is not listed would not be shown.
     private static IReadOnlyList<OutgoingAttachment> Named(IReadOnlyList<OutgoingAttachment>? listed, IReadOnlyList<Upload> files) =>
-        listed ?? [.. files.Select((file, n) => new OutgoingAttachment(n, file.Name, null))];
+        listed ?? [.. files.Select((file, n) => new OutgoingAttachment(n.ToString(CultureInfo.InvariantCulture), file.Name, null))];
 
     /// <returns>Null when there is nothing readable.</returns>
     private static T? Read<T>(Answer answer, JsonTypeInfo<T> shape) where T : class

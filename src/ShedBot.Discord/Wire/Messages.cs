@@ -54,4 +54,4 @@ internal sealed record MessageBody(
 
 /// <param name="Id">The number of the file among those sent along.</param>
 /// <param name="Description">What the picture shows, for those who do not see it; at most <see cref="Limits.AltText"/> characters.</param>
-internal sealed record OutgoingAttachment(int Id, string Filename, string? Description);
+internal sealed record OutgoingAttachment(string Id, string Filename, string? Description);

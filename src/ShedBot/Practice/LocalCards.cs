@@ -1,9 +1,6 @@
-using System.Collections.Immutable;
 using System.Globalization;
-using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
-using ShedBot.Knowledge;
 using ShedBot.Terminal;
 
 namespace ShedBot.Practice;
@@ -43,25 +40,6 @@ internal static class LocalCards
             ? [new TextBlock("None yet. Tell me what the bike does.")]
             : [new ListBlock("", [.. cases.Select(c => $"{Day(c.OpenedAt)}, {Phase(c.Phase)}: {Words(c)}")])],
         []);
-
-    public static Card Bike(BikeProfile? bike, KnowledgeBase knowledge)
-    {
-        var facts = bike is null ? [] : bike.Facts.Select(f => Fact(f.Key, f.Value, knowledge)).ToImmutableArray();
-        var work = bike is null ? [] : bike.Work.Select(w => $"{Day(w.At)}: {CleanText.OneLine(w.What, 200)}").ToImmutableArray();
-        return facts.IsEmpty && work.IsEmpty
-            ? new Card("Your bike", [new TextBlock("Nothing is known of it yet; I keep what you tell me and what we mend.")], [])
-            : new Card("Your bike", [.. List("What you told me", facts), .. List("Work done", work)], []);
-    }
-
-    private static IEnumerable<CardBlock> List(string heading, ImmutableArray<string> items) =>
-        items.IsEmpty ? [] : [new ListBlock(heading, items)];
-
-    private static string Fact(string id, BikeFact fact, KnowledgeBase knowledge)
-    {
-        var rule = knowledge.Facts.GetValueOrDefault(id);
-        var value = rule?.Values.FirstOrDefault(v => v.Id == fact.Value)?.Says ?? fact.Value;
-        return $"{rule?.Called ?? id}: {value} ({fact.How} on {Day(fact.Learnt)})";
-    }
 
     private static string Words(Case c) => c.OpeningWords.Length == 0 ? "nothing told yet" : $"\"{CleanText.OneLine(c.OpeningWords, MostWords)}\"";
 

@@ -84,7 +84,7 @@ internal sealed class PracticeSession : IDisposable
                 screen.Show(LocalCards.Cases(await store.CasesOfAsync(member.Id, MostCases, ct)), AnswerKeys.None);
                 break;
             case TypedBike:
-                screen.Show(LocalCards.Bike((await store.BikesOfAsync(member.Id, ct)).FirstOrDefault(), rules.Knowledge), AnswerKeys.None);
+                screen.Show(BikeLook.Of((await store.BikesOfAsync(member.Id, ct)).FirstOrDefault(), rules.Knowledge, TimeZoneInfo.Utc), AnswerKeys.None);
                 break;
             case TypedBelief:
                 await ShowBeliefAsync(ct);

@@ -23,7 +23,7 @@ internal static class Allowed
         foreach (var part in all) Check(part);
         Assert.InRange(drawn.Files.Length, 0, 10);
         Assert.Equal(drawn.Files.Select(f => f.Name), drawn.Body.Attachments!.Select(a => a.Filename));
-        Assert.Equal(Enumerable.Range(0, drawn.Files.Length), drawn.Body.Attachments!.Select(a => a.Id));
+        Assert.Equal(Enumerable.Range(0, drawn.Files.Length).Select(n => $"{n}"), drawn.Body.Attachments!.Select(a => a.Id));
         Assert.Equal(
             drawn.Files.Select(f => "attachment://" + f.Name), all.Where(c => c.Type == 12).SelectMany(c => c.Items!).Select(i => i.Media.Url));
         Assert.All(drawn.Body.Components!, c => Assert.Contains(c.Type, new[] { 10, 17 }));

@@ -15,7 +15,7 @@ public sealed class UploadTests
     public async Task Post_TwoFiles_EveryByteOfTheFormIsRight()
     {
         using var world = new RestWorld(_ => Answers.Ok());
-        var body = new MessageBody("look", Attachments: [new(0, "plan.png", "The cover from above"), new(1, "notes.txt", null)]);
+        var body = new MessageBody("look", Attachments: [new("0", "plan.png", "The cover from above"), new("1", "notes.txt", null)]);
 
         await world.RunAsync(r => r.PostMessageAsync(Room, body, [Picture, Text], None));
 
@@ -27,7 +27,7 @@ public sealed class UploadTests
             Content-Type: application/json
             Content-Disposition: form-data; name="payload_json"
 
-            {"content":"look","attachments":[{"id":0,"filename":"plan.png","description":"The cover from above"},{"id":1,"filename":"notes.txt"}]}
+            {"content":"look","attachments":[{"id":"0","filename":"plan.png","description":"The cover from above"},{"id":"1","filename":"notes.txt"}]}
             --{{boundary}}
             Content-Type: image/png
             Content-Disposition: form-data; name="files[0]"; filename="plan.png"
@@ -54,7 +54,7 @@ public sealed class UploadTests
 
         await world.RunAsync(r => r.PostMessageAsync(Room, new MessageBody("look"), [Picture], None));
 
-        Assert.Contains("""{"content":"look","attachments":[{"id":0,"filename":"plan.png"}]}""", world.Requests[0].Text, StringComparison.Ordinal);
+        Assert.Contains("""{"content":"look","attachments":[{"id":"0","filename":"plan.png"}]}""", world.Requests[0].Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -64,7 +64,7 @@ public sealed class UploadTests
 
         await world.RunAsync(r => r.AnswerAsync(world.Interaction(), new InteractionAnswer(AnswerTypes.Message, new InteractionAnswerData("look")), [Picture], None));
 
-        Assert.Contains("""{"type":4,"data":{"content":"look","attachments":[{"id":0,"filename":"plan.png"}]}}""", world.Requests[0].Text, StringComparison.Ordinal);
+        Assert.Contains("""{"type":4,"data":{"content":"look","attachments":[{"id":"0","filename":"plan.png"}]}}""", world.Requests[0].Text, StringComparison.Ordinal);
         Assert.Contains("name=\"files[0]\"; filename=\"plan.png\"", world.Requests[0].Text, StringComparison.Ordinal);
     }
 

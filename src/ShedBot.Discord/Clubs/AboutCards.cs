@@ -1,0 +1,42 @@
+using ShedBot.Coaching.Cards;
+
+namespace ShedBot.Discord.Clubs;
+
+/// <summary>What ShedBot says about itself.</summary>
+internal static class AboutCards
+{
+    public static Card About { get; } = new(
+        "About ShedBot",
+        [
+            new TextBlock("I help with the clutch of small two-stroke engine kits on bicycles: it drags, it slips, the slack keeps coming back, the lever is heavy. "
+                + "I ask a few short questions, cheapest and safest first, say what I think and why, and walk you through the repair."),
+            new ListBlock(
+                "How to begin",
+                ["/trouble, and tell me what the bike does", "or mention me in the help channel", "or open the menu of a message there and choose \"Coach this\""]),
+            new ListBlock(
+                "In the thread of your case",
+                [
+                    "press an answer, or use \"In my own words\"", "mention me, or reply to me, to tell me more", "/case go-on, thoughts, helper, leave",
+                ]),
+            new TextBlock("I can be wrong. What I say stands behind the law of your place and the word of a licensed workshop. If somebody is hurt or something burns, call for help first."),
+        ],
+        []);
+
+    public static Card Privacy { get; } = new(
+        "What I keep of you",
+        [
+            new ListBlock(
+                "I keep, for this club only",
+                [
+                    "your member number in this chat; not your name or picture", "what you told me about your bike and its troubles, in the words that open a case and in your answers", "the work that was done on it",
+                ]),
+            new ListBlock(
+                "I do not",
+                [
+                    "read along: I see what mentions me, replies to me, or is pressed or sent to me", "sell it, pass it on, or train anything with your words", "show one club what belongs to another",
+                ]),
+            new TextBlock("It is kept while you use me. With /shedbot leave everything is removed at once. When a club sends me away, all of it is removed some weeks later. "
+                + "The operator's privacy policy, and how to reach them, stands in my profile."),
+        ],
+        []);
+}

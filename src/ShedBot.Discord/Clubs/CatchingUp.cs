@@ -1,0 +1,47 @@
+using ShedBot.Discord.Rest;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Clubs;
+
+/// <summary>
+/// Finds the words that were written to us while nobody listened: in open rooms, and in the help channels. Presses are not missed that way: a
+/// press that nobody took shows as failed, and the member presses again.
+/// </summary>
+internal sealed class CatchingUp(Parts parts, Rooms rooms, Saying saying, SetUp setUp)
+{
+    /// <summary>Of one channel; who wrote more while we were away is answered to the newest.</summary>
+    private const int MostMessages = Limits.HistoryPage;
+
+    public async Task RoomsAsync(CancellationToken ct)
+    {
+        foreach (var room in await parts.Clubs.OpenRoomsAsync(ct))
+        {
+            if (Snowflake.Read(room.Thread) is { } thread && Snowflake.Read(room.LastHeard) is { } last)
+                await ChannelAsync(thread, Names.Guild(room.Club), last, newest => rooms.ChangeAsync(room.Place, r => r with { LastHeard = newest.ToString() }, ct), ct);
+        }
+    }
+
+    public async Task HelpChannelAsync(Coaching.Clubs.Club club, CancellationToken ct)
+    {
+        if (Snowflake.Read(club.HelpChannel) is { } channel && Snowflake.Read(club.LastHeard) is { } last)
+            await ChannelAsync(channel, Names.Guild(club.Id), last, newest => setUp.ChangeAsync(club.Id, c => c with { LastHeard = newest.ToString() }, save: true, ct), ct);
+    }
+
+    private async Task ChannelAsync(Snowflake channel, Snowflake guild, Snowflake last, Func<Snowflake, Task> heard, CancellationToken ct)
+    {
+        try
+        {
+            var missed = (await parts.Rest.ListMessagesAsync(channel, last, MostMessages, ct)).OrderBy(m => m.Id).ToList();
+            if (missed.Count == 0) return;
+            var toUs = missed.Where(m => m.Author is { IsBot: false } && m.Mentions?.Any(u => u.Id == parts.Me.User) == true).ToList();
+            foreach (var message in toUs) await saying.HandleAsync(message with { GuildId = guild }, message.Id.At, ct);
+            await heard(missed[^1].Id);
+            if (toUs.Count > 0) parts.Log.CaughtUp(toUs.Count);
+        }
+        catch (DiscordException e)
+        {
+            // A channel that cannot be read is found out about again when something is to be said there.
+            parts.Log.NotTidied(e.Trouble, e);
+        }
+    }
+}

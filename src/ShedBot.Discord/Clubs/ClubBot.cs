@@ -1,0 +1,260 @@
+using System.Collections.Concurrent;
+using ShedBot.Coaching.Clubs;
+using ShedBot.Discord.Drawing;
+using ShedBot.Discord.Gateway;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Clubs;
+
+/// <summary>
+/// Takes what happens on the platform to whom it concerns. The reading thread only puts it into a lane: what belongs to one thread is dealt
+/// with in order, everything else side by side.
+/// </summary>
+internal sealed class ClubBot : IEventSink, IMessageInterest
+{
+    private readonly Parts parts;
+    private readonly Rooms rooms;
+    private readonly Pressing pressing;
+    private readonly Saying saying;
+    private readonly Commanding commanding;
+    private readonly Offers offers;
+    private readonly Leaving leaving;
+    private readonly SetUp setUp;
+    private readonly RightsCheck rights;
+    private readonly CatchingUp catchingUp;
+    private readonly Upkeep upkeep;
+    private readonly Registering registering;
+    private readonly Snowflake registerIn;
+    private readonly TimeSpan keepAfterLeaving;
+    private readonly Lanes lanes = new();
+    private readonly CancellationToken stopping;
+
+    /// <summary>Clubs of a session that was not resumed: what was written there meanwhile was not told to us.</summary>
+    private readonly ConcurrentDictionary<ulong, bool> unheard = new();
+
+    private int begun;
+
+    /// <param name="registerIn">The one club in which commands are registered while trying things out; none: in all.</param>
+    /// <param name="keepAfterLeaving">How long a club's data is kept once it has sent us away.</param>
+    /// <param name="stopping">Ends all work that is going on.</param>
+    public ClubBot(Parts parts, Snowflake registerIn, TimeSpan keepAfterLeaving, CancellationToken stopping)
+    {
+        (this.parts, this.registerIn, this.keepAfterLeaving, this.stopping) = (parts, registerIn, keepAfterLeaving, stopping);
+        rooms = new Rooms(parts.Clubs);
+        var panels = new Panels(parts);
+        var eyes = new CaseEyes(parts);
+        rights = new RightsCheck(parts);
+        var delivery = new Delivery(parts, rooms, new RoomThreads(parts, rooms), panels);
+        var turns = new Turns(parts, delivery, rights);
+        var starting = new Starting(parts, rooms, turns);
+        setUp = new SetUp(parts, rights);
+        leaving = new Leaving(parts);
+        offers = new Offers(parts, starting);
+        saying = new Saying(parts, rooms, turns, starting);
+        pressing = new Pressing(parts, rooms, turns, panels, eyes);
+        commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes);
+        catchingUp = new CatchingUp(parts, rooms, saying, setUp);
+        upkeep = new Upkeep(parts, rooms, delivery, keepAfterLeaving);
+        registering = new Registering(parts);
+    }
+
+    /// <summary>Work that is going on or waiting.</summary>
+    public int Busy => lanes.Busy;
+
+    /// <summary>To be awaited before the first event comes in.</summary>
+    public async Task PrepareAsync(CancellationToken ct)
+    {
+        var waiting = await upkeep.BeginAsync(ct);
+        parts.Log.Began((await parts.Clubs.ClubsAsync(ct)).Length, waiting);
+    }
+
+    /// <summary>Looks after what nobody asks for, until it is called off.</summary>
+    public async Task KeepUpAsync(CancellationToken ct)
+    {
+        using var timer = new PeriodicTimer(Upkeep.Every, parts.Clock);
+        while (await timer.WaitForNextTickAsync(ct)) await GuardAsync(() => Volatile.Read(ref begun) == 0 ? Task.CompletedTask : upkeep.RoundAsync(ct));
+    }
+
+    /// <summary>Waits until all that came in was dealt with.</summary>
+    public Task DrainAsync() => lanes.DrainAsync();
+
+    public bool Wants(in MessagePeek message) =>
+        !message.FromBot && (message.MentionsUs || message.Guild.IsNone || rooms.Unhinted(message.Channel));
+
+    public void Take(GatewayEvent happened, Action done)
+    {
+        if (happened is Ready ready) parts.Me.Set(ready.Me.Id, ready.Application);
+        var lane = LaneOf(happened);
+        // An interaction's three seconds run while its lane is busy with something else, so its clock is started here.
+        var live = happened is InteractionCame came ? Acknowledge(came) : null;
+        lanes.Post(lane, async () =>
+        {
+            await GuardAsync(() => HandleAsync(happened, live));
+            if (live is not null) await live.DisposeAsync();
+            if (!stopping.IsCancellationRequested) done();
+        });
+    }
+
+    private ulong LaneOf(GatewayEvent happened) => happened switch
+    {
+        InteractionCame { Interaction: var i } => rooms.IsRoom(i.ChannelId) ? i.ChannelId.Value : i.Who?.Id.Value ?? i.Id.Value,
+        MessageCame { Message: var m } => rooms.IsRoom(m.ChannelId) ? m.ChannelId.Value : m.Author?.Id.Value ?? m.Id.Value,
+        GuildThere { Guild.Id: var id } => id.Value,
+        GuildGone { Guild: var id } => id.Value,
+        ThreadGone { Thread: var id } => id.Value,
+        ChannelGone { Guild: var id } => id.Value,
+        MessageGone { Channel: var id } => id.Value,
+        _ => 0,
+    };
+
+    private Acknowledgement Acknowledge(InteractionCame came)
+    {
+        var id = CustomId.Read(came.Interaction.Data?.CustomId);
+        var form = came.Interaction.Type == InteractionTypes.Component && id?.Verb == CustomId.Words
+            || came.Interaction.Type == InteractionTypes.Command && Commanding.AnswersWithForm(came.Interaction);
+        return new Acknowledgement(parts.Rest, came, parts.Clock, (_, e) => parts.Log.NotAnswered(e.Trouble, e), form);
+    }
+
+    private async Task HandleAsync(GatewayEvent happened, Acknowledgement? live)
+    {
+        switch (happened)
+        {
+            case Ready ready:
+                await BeginAsync(ready);
+                break;
+            case InteractionCame came:
+                try
+                {
+                    await InteractAsync(came, live!);
+                }
+                catch (Exception e) when (e is not OperationCanceledException)
+                {
+                    await live!.TellAsync(Texts.Draw(Texts.CannotNow), stopping);
+                    throw;
+                }
+
+                break;
+            case MessageCame came:
+                await saying.HandleAsync(came.Message, came.At, stopping);
+                break;
+            case GuildThere there:
+                await ThereAsync(there.Guild);
+                break;
+            case GuildGone { Outage: false } gone:
+                await setUp.ChangeAsync(Names.Club(gone.Guild), c => c with { LeftAt = parts.Clock.GetUtcNow() }, save: true, stopping);
+                parts.Log.SentAway(gone.Guild.ToString(), keepAfterLeaving.TotalDays);
+                break;
+            case ThreadGone gone:
+                if (await rooms.FindByThreadAsync(gone.Thread, stopping) is { } room)
+                    await rooms.ChangeAsync(room.Place, r => r with { State = RoomState.Gone }, stopping);
+                break;
+            case MessageGone gone:
+                if (await rooms.FindByThreadAsync(gone.Channel, stopping) is { Panel: { } panel } at && gone.Messages.Any(m => m.ToString() == panel))
+                    await rooms.ChangeAsync(at.Place, r => r.Panel == panel ? r with { Panel = null } : r, stopping);
+                break;
+        }
+    }
+
+    private async Task InteractAsync(InteractionCame came, Acknowledgement live)
+    {
+        var used = came.Interaction;
+        switch (used.Type)
+        {
+            case InteractionTypes.Command when used.Data is { Type: CommandTypes.Message }:
+                await offers.CoachThisAsync(came, live, stopping);
+                break;
+            case InteractionTypes.Command when used.Data is { Name: ClubCommands.Club }:
+                await setUp.HandleAsync(used, live, stopping);
+                break;
+            case InteractionTypes.Command when used.Data is not null:
+                await commanding.HandleAsync(came, live, stopping);
+                break;
+            case InteractionTypes.Component or InteractionTypes.ModalSubmit:
+                await UseAsync(came, live);
+                break;
+        }
+    }
+
+    private async Task UseAsync(InteractionCame came, Acknowledgement live)
+    {
+        switch (CustomId.Read(came.Interaction.Data?.CustomId))
+        {
+            case { Verb: Leaving.Verb }:
+                await leaving.ForgetAsync(came.Interaction, live, stopping);
+                break;
+            case { Verb: Offers.Verb } offer:
+                if (!await offers.AcceptAsync(came, offer.Rest, live, stopping)) await live.ShowFormAsync(Forms.Trouble(false), stopping);
+                break;
+            case { Verb: CustomId.Form, Case.Value: Forms.NoCase } form:
+                await commanding.TroubleAsync(came, Forms.WordsOf(came.Interaction) ?? "", form.Rest == Forms.Private, live, stopping);
+                break;
+            case { } known:
+                await pressing.HandleAsync(came, known, live, stopping);
+                break;
+            default:
+                await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), stopping);
+                break;
+        }
+    }
+
+    private async Task BeginAsync(Ready ready)
+    {
+        if (ready.Fresh)
+        {
+            foreach (var guild in ready.Guilds) unheard[guild.Value] = true;
+        }
+
+        if (Interlocked.Exchange(ref begun, 1) == 0)
+        {
+            await GuardAsync(() => registering.EnsureAsync(registerIn, stopping));
+            // A session that is resumed does not tell of its clubs again, and what we may do there can have changed meanwhile.
+            if (!ready.Fresh)
+            {
+                foreach (var club in await parts.Clubs.ClubsAsync(stopping)) await CheckAsync(club);
+            }
+        }
+
+        await upkeep.RoundAsync(stopping);
+        if (ready.Fresh) await catchingUp.RoomsAsync(stopping);
+    }
+
+    private async Task ThereAsync(Guild guild)
+    {
+        if (guild.Unavailable == true) return;
+        var id = Names.Club(guild.Id);
+        var known = await parts.Clubs.FindClubAsync(id, stopping);
+        if (known is null or { LeftAt: not null }) known = await setUp.ChangeAsync(id, c => c with { LeftAt = null }, save: true, stopping);
+        await CheckAsync(known);
+        if (unheard.TryRemove(guild.Id.Value, out _)) await catchingUp.HelpChannelAsync(known, stopping);
+    }
+
+    private async Task CheckAsync(Coaching.Clubs.Club club)
+    {
+        if (club.LeftAt is not null) return;
+        if (club.HelpChannel is not { } help)
+        {
+            parts.Log.NotSetUp(club.Id.Value);
+            return;
+        }
+
+        var missing = await rights.MissingAsync(club.Id, help, stopping);
+        if (!missing.IsEmpty) parts.Log.Lacks(club.Id.Value, string.Join(", ", missing));
+    }
+
+    /// <summary>One event that goes wrong must not take others with it.</summary>
+    private async Task GuardAsync(Func<Task> work)
+    {
+        try
+        {
+            await work();
+        }
+        catch (OperationCanceledException) when (stopping.IsCancellationRequested)
+        {
+            // Not dealt with to the end: it comes again when the session is resumed, and what was kept of it counts once.
+        }
+        catch (Exception e)
+        {
+            parts.Log.Failed(e);
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Clubs;
+
+/// <summary>The commands of a club, in the plain words of the trade.</summary>
+internal static class ClubCommands
+{
+    public const string Trouble = "trouble", Case = "case", Bike = "bike", ShedBot = "shedbot", Club = "club", CoachThis = "Coach this";
+
+    public const string Words = "words", Private = "private", Who = "who";
+
+    public const string GoOn = "go-on", Thoughts = "thoughts", Helper = "helper", Leave = "leave";
+
+    public const string About = "about", Privacy = "privacy";
+
+    public const string SetUp = "set-up", Check = "check", HelpChannel = "help-channel", HelperRole = "helper-role", Units = "units", TimeZone = "time-zone";
+
+    private const int InClub = 0, WithUs = 1;
+
+    public static IReadOnlyList<Command> All { get; } =
+    [
+        Slash(Trouble, "Something is wrong with the clutch: I find out with you what it is", [InClub],
+        [
+            new CommandOption(Words, "What the bike does, as you would tell a friend", OptionTypes.Text, MaxLength: 1500),
+            new CommandOption(Private, "Only you, I and the moderators see it", OptionTypes.YesNo),
+        ]),
+        Slash(Case, "Your case in this thread", [InClub],
+        [
+            Sub(GoOn, "Put the open question once more at the end of the thread"),
+            Sub(Thoughts, "What I think so far, and how surely; shown to you alone"),
+            Sub(Helper, "Let somebody answer for you", new CommandOption(Who, "Who may answer", OptionTypes.User, Required: true)),
+            Sub(Leave, "Put the case away"),
+        ]),
+        Slash(Bike, "What I know of your bike, and the work done on it; shown to you alone", [InClub], null),
+        Slash(ShedBot, "About ShedBot, what it keeps, and how to leave", [InClub, WithUs],
+        [
+            Sub(About, "What I can do"),
+            Sub(Privacy, "What I keep of you, for how long, and who sees it"),
+            Sub(Leave, "Have everything removed that I keep of you"),
+        ]),
+        Slash(Club, "For moderators: how ShedBot works in this club", [InClub],
+        [
+            Sub(
+                SetUp,
+                "Choose where I help; without a choice I tell how it is",
+                new CommandOption(HelpChannel, "Where members ask for help", OptionTypes.Channel, ChannelTypes: [ChannelTypes.Text, ChannelTypes.Forum]),
+                new CommandOption(HelperRole, "Who is called when a case needs a human", OptionTypes.Role),
+                new CommandOption(Units, "The units that the club thinks in", OptionTypes.Text, Choices: [new("millimetres and kilometres", "Metric"), new("inches and miles", "Imperial")]),
+                new CommandOption(TimeZone, "Where the club rides, such as Europe/Lisbon", OptionTypes.Text, MaxLength: 60)),
+            Sub(Check, "Look whether I may do all that I must"),
+        ]) with { DefaultMemberPermissions = ((ulong)Rights.ManageGuild).ToString(System.Globalization.CultureInfo.InvariantCulture) },
+        new Command(CoachThis, CommandTypes.Message, Contexts: [InClub], IntegrationTypes: [0]),
+    ];
+
+    private static Command Slash(string name, string description, IReadOnlyList<int> contexts, IReadOnlyList<CommandOption>? options) =>
+        new(name, CommandTypes.Slash, description, options, Contexts: contexts, IntegrationTypes: [0]);
+
+    private static CommandOption Sub(string name, string description, params CommandOption[] options) =>
+        new(name, description, OptionTypes.SubCommand, Options: options.Length == 0 ? null : options);
+}

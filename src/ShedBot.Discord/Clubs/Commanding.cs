@@ -1,0 +1,158 @@
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Turns;
+using ShedBot.Discord.Drawing;
+using ShedBot.Discord.Gateway;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Clubs;
+
+/// <summary>The members' commands, and the form that asks for the trouble.</summary>
+internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Turns turns, Delivery delivery, CaseEyes eyes)
+{
+    public async Task HandleAsync(InteractionCame came, Acknowledgement live, CancellationToken ct)
+    {
+        var (used, data) = (came.Interaction, came.Interaction.Data!);
+        var sub = data.Options?.FirstOrDefault(o => o.Type == OptionTypes.SubCommand);
+        switch (data.Name, sub?.Name)
+        {
+            case (ClubCommands.Trouble, _):
+                await TroubleAsync(came, Text(data.Options, ClubCommands.Words), Flag(data.Options, ClubCommands.Private), live, ct);
+                break;
+            case (ClubCommands.Bike, _):
+                await live.TellAsync(await BikeAsync(used, ct), ct);
+                break;
+            case (ClubCommands.Case, { } about):
+                await CaseAsync(came, about, sub, live, ct);
+                break;
+            case (ClubCommands.ShedBot, ClubCommands.About):
+                await live.TellAsync(Texts.Draw(AboutCards.About), ct);
+                break;
+            case (ClubCommands.ShedBot, ClubCommands.Privacy):
+                await live.TellAsync(Texts.Draw(AboutCards.Privacy), ct);
+                break;
+            case (ClubCommands.ShedBot, ClubCommands.Leave):
+                await live.TellAsync(Leaving.Ask(), ct);
+                break;
+            default:
+                await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), ct);
+                break;
+        }
+    }
+
+    /// <summary>Whether the answer will be a form: that one cannot be announced.</summary>
+    public static bool AnswersWithForm(Interaction used) =>
+        used.Data is { Name: ClubCommands.Trouble } data && string.IsNullOrWhiteSpace(Text(data.Options, ClubCommands.Words));
+
+    /// <param name="words">Empty: a form asks for them.</param>
+    public async Task TroubleAsync(InteractionCame came, string? words, bool @private, Acknowledgement live, CancellationToken ct)
+    {
+        var used = came.Interaction;
+        if (used.Who is not { } who || used.GuildId.IsNone)
+        {
+            await live.TellAsync(Texts.Draw(Texts.OnlyInClub), ct);
+            return;
+        }
+
+        if (string.IsNullOrWhiteSpace(words))
+        {
+            await live.ShowFormAsync(Forms.Trouble(@private), ct);
+            return;
+        }
+
+        if (await rooms.FindByThreadAsync(used.ChannelId, ct) is { State: RoomState.Open } here && here.MayAnswer(here.Club.Member(who.Id.ToString())))
+        {
+            await live.AnnounceAsync(ct);
+            await turns.TakeAsync(here, new MemberSaid(Names.OpeningEvent(used.Id), words), null, null, came.At, ct);
+            await live.TellAsync(Texts.Draw(Texts.Opened, $"<#{here.Thread}>"), ct);
+            return;
+        }
+
+        var club = Names.Club(used.GuildId);
+        if (await parts.Clubs.FindClubAsync(club, ct) is not { HelpChannel: { } help } || Snowflake.Read(help) is not { } channel)
+        {
+            await live.TellAsync(Texts.Draw(Texts.NoHelpChannel), ct);
+            return;
+        }
+
+        await live.AnnounceAsync(ct);
+        var open = await starting.OpenRoomsAsync(club, who.Id, ct);
+        if (open.Length >= Starting.MostOpen && !open.Any(r => r.Place == Names.Place(club, used.Id)))
+        {
+            await live.TellAsync(Texts.Draw(Texts.TooManyOpen, string.Join("  ", open.Select(r => $"<#{r.Thread}>"))), ct);
+            return;
+        }
+
+        if (@private && ChannelTypes.IsForum((await parts.Rest.GetChannelAsync(channel, ct)).Type))
+        {
+            await live.TellAsync(Texts.Draw(Texts.NoPrivateForum, $"<#{channel}>"), ct);
+            return;
+        }
+
+        var wish = new StartWish(
+            club, who.Id, People.NameOf(used.Member, who), used.Id, words, channel, default, default, @private, came.At);
+        var started = await starting.StartAsync(wish, live, ct);
+        foreach (var card in started.Instead) await live.TellAsync(Texts.Draw(card), ct);
+        if (started.Room?.Thread is { } thread) await live.TellAsync(Texts.Draw(Texts.Opened, $"<#{thread}>"), ct);
+    }
+
+    private async Task CaseAsync(InteractionCame came, string about, CommandOptionValue sub, Acknowledgement live, CancellationToken ct)
+    {
+        var used = came.Interaction;
+        if (used.Who is not { } who
+            || await rooms.FindByThreadAsync(used.ChannelId, ct) is not { State: not RoomState.Gone } room
+            || await parts.Store.FindLastCaseAsync(room.Member, room.Place, ct) is not { } @case)
+        {
+            await live.TellAsync(Texts.Draw(Texts.NoCaseHere), ct);
+            return;
+        }
+
+        var caller = room.Club.Member(who.Id.ToString());
+        if (about == ClubCommands.Thoughts)
+        {
+            // Anybody in the thread has read all of it: what follows from it is no secret.
+            await live.TellAsync(Texts.Draw(await eyes.BeliefAsync(@case, ct)), ct);
+            return;
+        }
+
+        if (about == ClubCommands.Helper ? caller != room.Member : !room.MayAnswer(caller))
+        {
+            await live.TellAsync(Texts.Draw(Texts.NotYours, $"<@{Names.Person(room.Member)}>"), ct);
+            return;
+        }
+
+        await live.AnnounceAsync(ct);
+        switch (about)
+        {
+            case ClubCommands.GoOn:
+                await delivery.PutAnewAsync(room, ct);
+                await live.TellAsync(Texts.Draw(@case.IsClosed ? Texts.CaseClosed : Texts.Anew), ct);
+                break;
+            case ClubCommands.Helper when Snowflake.Read(Text(sub.Options, ClubCommands.Who)) is { } helper:
+                await rooms.ChangeAsync(room.Place, r => r with { Helpers = r.Helpers.Contains(r.Club.Member(helper.ToString())) ? r.Helpers : r.Helpers.Add(r.Club.Member(helper.ToString())) }, ct);
+                await live.TellAsync(Texts.Draw(Texts.HelperNamed, $"<@{helper}>"), ct);
+                break;
+            case ClubCommands.Leave:
+                await turns.TakeAsync(room, new MemberLeft(Names.OpeningEvent(used.Id)), null, null, came.At, ct);
+                await live.TellAsync(Texts.Draw(Texts.CaseClosed), ct);
+                break;
+            default:
+                await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), ct);
+                break;
+        }
+    }
+
+    private async Task<Drawn> BikeAsync(Interaction used, CancellationToken ct)
+    {
+        if (used.Who is not { } who || used.GuildId.IsNone) return Texts.Draw(Texts.OnlyInClub);
+        var id = Names.Club(used.GuildId);
+        var club = await parts.Clubs.FindClubAsync(id, ct) ?? Coaching.Clubs.Club.New(id);
+        var bikes = await parts.Store.BikesOfAsync(id.Member(who.Id.ToString()), ct);
+        return Texts.Draw(BikeLook.Of(bikes.FirstOrDefault(), parts.Coach().Knowledge, SetUp.ZoneOf(club)));
+    }
+
+    private static string? Text(IReadOnlyList<CommandOptionValue>? options, string name) => options?.FirstOrDefault(o => o.Name == name)?.Text;
+
+    private static bool Flag(IReadOnlyList<CommandOptionValue>? options, string name) =>
+        options?.FirstOrDefault(o => o.Name == name)?.Value is { ValueKind: System.Text.Json.JsonValueKind.True };
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Turns;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Clubs;
+
+/// <summary>A case that somebody wants to begin.</summary>
+/// <param name="Opener">The interaction or message that asks for it: the same one opens one case only.</param>
+/// <param name="Channel">The channel in which the thread is to hang.</param>
+/// <param name="Thread">A thread that is there already and is to be used, or none.</param>
+/// <param name="Source">The message on which a new thread is to hang, or none.</param>
+/// <param name="Owner">What the club calls the member; not kept.</param>
+internal sealed record StartWish(
+    ClubId Club, Snowflake Person, string? Owner, Snowflake Opener, string Words, Snowflake Channel, Snowflake Thread, Snowflake Source, bool Private, DateTimeOffset CameIn);
+
+/// <summary>What came of it: a room, or what to say instead.</summary>
+/// <param name="Instead">What the coach says to words that open no case; empty when a room was opened.</param>
+internal sealed record Started(Room? Room, ImmutableArray<Card> Instead);
+
+/// <summary>Begins cases. Words that name no trouble open no thread: a question how something is done, small talk, another machine.</summary>
+internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
+{
+    /// <summary>A member may have so many cases open in a club.</summary>
+    public const int MostOpen = 3;
+
+    public async Task<Started> StartAsync(StartWish wish, Acknowledgement? live, CancellationToken ct)
+    {
+        var place = Names.Place(wish.Club, wish.Opener);
+        var said = new MemberSaid(Names.OpeningEvent(wish.Opener), wish.Words);
+        var member = wish.Club.Member(wish.Person.ToString());
+        var room = await rooms.FindAsync(place, ct);
+        if (room is null)
+        {
+            var instead = Instead(member, place, said);
+            if (!instead.IsEmpty) return new Started(null, instead);
+            room = await rooms.AddAsync(NewRoom(wish, place, member), ct);
+        }
+
+        await turns.TakeAsync(room, said, null, wish.Owner, wish.CameIn, ct);
+        var opened = await rooms.FindAsync(place, ct) ?? room;
+        if (opened.Thread is null && live is not null) await live.TellAsync(Texts.Draw(Texts.SoonSaid), ct);
+        return new Started(opened, []);
+    }
+
+    /// <summary>The member's open rooms in this club.</summary>
+    public async Task<ImmutableArray<Room>> OpenRoomsAsync(ClubId club, Snowflake person, CancellationToken ct) =>
+        [.. (await parts.Clubs.RoomsOfAsync(club.Member(person.ToString()), 100, ct)).Where(r => r.State == RoomState.Open && r.Thread is not null)];
+
+    /// <summary>What would be said, without a case being opened; empty when a case is to be opened. Taking a turn changes nothing until it is kept.</summary>
+    private ImmutableArray<Card> Instead(MemberId member, string place, MemberSaid said)
+    {
+        var now = parts.Clock.GetUtcNow();
+        var bike = new BikeId("unseen");
+        var turn = parts.Coach().Take(Case.New(new CaseId("unseen"), member, bike, place, now), BikeProfile.New(bike, member), said, now);
+        var opens = !turn.Case.Entries.IsEmpty || turn.Case.Open.Kind is not (AskKind.None or AskKind.Trouble);
+        return opens ? [] : [.. turn.Say.Select(c => c with { Options = [] })];
+    }
+
+    private static Room NewRoom(StartWish wish, string place, MemberId member) => new(
+        place,
+        wish.Club,
+        member,
+        wish.Channel.ToString(),
+        wish.Thread.IsNone ? null : wish.Thread.ToString(),
+        OwnThread: wish.Thread.IsNone,
+        wish.Source.IsNone ? null : wish.Source.ToString(),
+        wish.Private,
+        Name: "",
+        Panel: null,
+        Helpers: [],
+        Hinted: false,
+        LastHeard: wish.Thread.IsNone ? null : wish.Opener.ToString(),
+        RoomState.Open,
+        wish.CameIn,
+        Version: 0);
+}

@@ -1,0 +1,196 @@
+using ShedBot.Coaching;
+using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Turns;
+using ShedBot.Discord.Running;
+using ShedBot.DiscordStandIn;
+using ShedBot.DiscordStandIn.Checks;
+using ShedBot.DiscordStandIn.Driving;
+using ShedBot.DiscordStandIn.World;
+using ShedBot.Knowledge;
+using ShedBot.Knowledge.Loading;
+using ShedBot.Knowledge.Understanding;
+using ShedBot.Storage;
+using Xunit.Abstractions;
+
+namespace ShedBot.Discord.Tests.EndToEnd;
+
+/// <summary>An invented club with invented members on the stand-in, and ShedBot in it: the whole program below the host, on a real data file.</summary>
+internal sealed class ClubHouse : IAsyncDisposable
+{
+    private static readonly Lazy<(KnowledgeBase Knowledge, Listener Listener)> Rules = new(() =>
+    {
+        var knowledge = KnowledgeLoader.Load(KnowledgeFolder.Read(Path.Combine(AppContext.BaseDirectory, "knowledge"))).Knowledge
+            ?? throw new InvalidOperationException("The rules beside the tests cannot be read.");
+        return (knowledge, Listener.For(knowledge));
+    });
+
+    /// <summary>A busy machine is slow; a test that waits longer than this would wait for ever.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    private readonly string folder = Directory.CreateTempSubdirectory("shedbot-club-").FullName;
+    private readonly TestLog log;
+    private int cases;
+    private LiteShedStore? store;
+    private CaseDesk? desk;
+    private DiscordClubs? bot;
+    private Task running = Task.CompletedTask;
+
+    private ClubHouse(StandIn platform, TestLog log) => (Platform, this.log) = (platform, log);
+
+    public StandIn Platform { get; }
+
+    public Guild Guild { get; private set; } = null!;
+
+    public Channel Help { get; private set; } = null!;
+
+    public Role Helpers { get; private set; } = null!;
+
+    public Person Owner { get; private set; } = null!;
+
+    /// <summary>A rider who has a trouble.</summary>
+    public Person Rider { get; private set; } = null!;
+
+    /// <summary>Another rider.</summary>
+    public Person Mate { get; private set; } = null!;
+
+    public LiteShedStore Store => store!;
+
+    public IReadOnlyCollection<string> Log => log.Lines;
+
+    public static KnowledgeBase Knowledge => Rules.Value.Knowledge;
+
+    /// <param name="setUp">False: nobody has chosen a help channel yet.</param>
+    public static async Task<ClubHouse> OpenAsync(ITestOutputHelper output, StandInOptions? options = null, bool forum = false, bool setUp = true)
+    {
+        options ??= new StandInOptions();
+        var contract = ContractCheck.Find(Strictness.Strict);
+        output.WriteLine(contract.About);
+        var platform = await StandIn.StartAsync(options with { Checks = [new LimitsCheck(Strictness.Strict), contract], HeartbeatInterval = TimeSpan.FromSeconds(2) });
+        var house = new ClubHouse(platform, new TestLog(output));
+        await house.FurnishAsync(forum);
+        await house.StartAsync();
+        if (setUp) await house.SetUpAsync();
+        return house;
+    }
+
+    /// <summary>A moderator chooses the help channel and the helpers' role.</summary>
+    public async Task<Deed> SetUpAsync()
+    {
+        var deed = await Platform.CommandAsync(Owner, Help.Kind == ChannelKind.Forum ? Lobby : Help, "club set-up", new Dictionary<string, object>
+        {
+            ["help-channel"] = Help,
+            ["helper-role"] = Helpers,
+            ["units"] = "Metric",
+            ["time-zone"] = "Europe/Lisbon",
+        });
+        Assert.False((await deed.Settled).Failed);
+        return deed;
+    }
+
+    /// <summary>An ordinary channel in which no help is given.</summary>
+    public Channel Lobby { get; private set; } = null!;
+
+    public async Task StartAsync()
+    {
+        store = await LiteShedStore.OpenAsync(new StoreOptions { Path = Path.Combine(folder, "club.shed") }, default);
+        var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
+        desk = new CaseDesk(store, () => coach, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}");
+        var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session") };
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, desk, () => coach, TimeProvider.System, Random.Shared.NextDouble, log);
+        running = bot.RunAsync(default);
+        await Platform.WaitForLoginAsync();
+        await Platform.WaitForCommandsAsync();
+    }
+
+    /// <summary>Ends the program in good order and starts it again.</summary>
+    public async Task RestartAsync()
+    {
+        await StopAsync();
+        await StartAsync();
+    }
+
+    public async Task StopAsync()
+    {
+        if (bot is null) return;
+        await bot.StopAsync(comingBack: true);
+        await running;
+        await bot.DisposeAsync();
+        desk!.Dispose();
+        await store!.DisposeAsync();
+        bot = null;
+    }
+
+    /// <summary>The thread of a case, once it is there and has a question in it.</summary>
+    public async Task<Channel> ThreadAsync(int number = 0)
+    {
+        await Platform.WaitUntilAsync(() => Platform.Threads(Help).Count > number && Panel(Platform.Threads(Help)[number]) is not null, "the thread of a case", Patience);
+        return Platform.Threads(Help)[number];
+    }
+
+    /// <summary>The newest message of ours in a thread that can be answered; null when there is none.</summary>
+    public SeenMessage? Panel(Channel thread) => Platform.Messages(thread, removed: false)
+        .LastOrDefault(m => m.AuthorId == Platform.Bot.Id && !m.Private && m.Usable.Any());
+
+    /// <summary>All that stands in a thread, oldest first.</summary>
+    public string Text(Channel thread) => string.Join("\n\n", Platform.Messages(thread, removed: false).Select(m => m.Words));
+
+    /// <summary>Presses the answer with this label on the open question, in a button or a list, and waits until it is dealt with.</summary>
+    public async Task<Deed> AnswerAsync(Person who, Channel thread, string label)
+    {
+        var panel = Panel(thread) ?? throw new InvalidOperationException($"No question is open in the thread; it reads:\n{Text(thread)}");
+        var deed = panel.Usable.FirstOrDefault(c => Same(c.Label, label)) is { } button
+            ? await Platform.PressAsync(who, panel, button.CustomId!)
+            : panel.Usable.SelectMany(c => c.Choices, (c, o) => (Control: c, Choice: o)).FirstOrDefault(x => Same(x.Choice.Label, label)) is { Choice: not null } found
+                ? await Platform.PickAsync(who, panel, found.Control.CustomId!, found.Choice.Value)
+                : throw new InvalidOperationException($"'{label}' is not among: {string.Join(" | ", Labels(panel))}");
+        var answer = await deed.Answered;
+        // Announced first, then the question is changed or something is said to this one alone; long ones go on in further messages.
+        if (answer.Type == 6)
+            await Platform.WaitUntilAsync(() => deed.FollowUps.Count > 0 || Panel(thread) is not { } now || now.Id != panel.Id || now.Words != panel.Words, "what was announced", Patience);
+        await Platform.WaitUntilAsync(() => Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said", Patience);
+        return deed;
+    }
+
+    /// <summary>Says something in the thread as a reply to the open question, and waits until it was answered.</summary>
+    public async Task SayAsync(Person who, Channel thread, string words)
+    {
+        var before = Platform.Messages(thread).Count;
+        await Platform.SayAsync(who, thread, words, replyTo: Panel(thread));
+        await Platform.WaitUntilAsync(
+            () => Platform.Messages(thread).Count > before + 1 || Platform.Violations.Count > 0, "a reply to words", Patience);
+        AssertNoViolations();
+    }
+
+    public static IEnumerable<string> Labels(SeenMessage message) =>
+        message.Usable.SelectMany(c => c.Choices.Count > 0 ? c.Choices.Select(o => o.Label) : [c.Label]);
+
+    public void AssertNoViolations()
+    {
+        if (Platform.Violations.Count > 0) Assert.Fail(string.Join("\n", Platform.Violations.Select(v => $"{v.Where}: {v.What}")));
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await StopAsync();
+        await Platform.DisposeAsync();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    public static bool Same(string shown, string wanted) => string.Equals(shown, wanted, StringComparison.Ordinal)
+        || (shown.EndsWith("...", StringComparison.Ordinal) && wanted.StartsWith(shown[..^3].TrimEnd(), StringComparison.Ordinal))
+        || (shown.EndsWith('…') && wanted.StartsWith(shown[..^1].TrimEnd(), StringComparison.Ordinal));
+
+    private async Task FurnishAsync(bool forum)
+    {
+        Owner = Platform.AddPerson("Marlo the moderator");
+        Rider = Platform.AddPerson("Robin");
+        Mate = Platform.AddPerson("Sam");
+        Guild = await Platform.AddGuildAsync("Invented Pedal and Putter Club", Owner);
+        Helpers = Platform.AddRole(Guild, "Old hands");
+        Helpers.Mentionable = true;
+        Platform.Join(Guild, Rider);
+        Platform.Join(Guild, Mate);
+        Lobby = Platform.AddTextChannel(Guild, "tea-and-cake");
+        Help = forum ? Platform.AddForum(Guild, "clutch-help") : Platform.AddTextChannel(Guild, "clutch-help");
+    }
+}

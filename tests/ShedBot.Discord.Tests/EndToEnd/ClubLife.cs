@@ -1,0 +1,149 @@
+using ShedBot.DiscordStandIn.Faults;
+using ShedBot.DiscordStandIn.World;
+using Xunit.Abstractions;
+
+namespace ShedBot.Discord.Tests.EndToEnd;
+
+/// <summary>Set-up, leave, restarts, and a platform that does not do as it is asked.</summary>
+public sealed class ClubLife(ITestOutputHelper output)
+{
+    private const string PostMessage = "POST /channels/{channel_id}/messages";
+
+    [Fact]
+    public async Task SetUp_ByAModerator_IsKeptAndTold()
+    {
+        await using var house = await ClubHouse.OpenAsync(output, setUp: false);
+        var told = await (await house.SetUpAsync()).Settled;
+        Assert.Contains($"<#{house.Help.Id}>", told.Message!.Words, StringComparison.Ordinal);
+        Assert.Contains("I may do all that I must", told.Message.Words, StringComparison.Ordinal);
+        var club = (await house.Store.ClubsAsync(default)).Single();
+        Assert.Equal((house.Help.Id.ToString(), house.Helpers.Id.ToString(), "Europe/Lisbon"), (club.HelpChannel, club.HelperRole, club.TimeZone));
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task SetUp_ByAnybodyElse_IsRefused()
+    {
+        await using var house = await ClubHouse.OpenAsync(output, setUp: false);
+        var told = await (await house.Platform.ForgedCommandAsync(house.Rider, house.Lobby, "club set-up", new Dictionary<string, string> { ["time-zone"] = "Europe/Lisbon" })).Settled;
+        Assert.Contains("For moderators", told.Message!.Words, StringComparison.Ordinal);
+        Assert.Equal("Etc/UTC", (await house.Store.ClubsAsync(default)).Single().TimeZone);
+    }
+
+    [Fact]
+    public async Task SetUp_OfAZoneThatIsNone_SaysHowToWriteItAndChangesNothing()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var told = await (await house.Platform.CommandAsync(house.Owner, house.Lobby, "club set-up", new Dictionary<string, object> { ["time-zone"] = "Lissabon" })).Settled;
+        Assert.Contains("Europe/Lisbon", told.Message!.Words, StringComparison.Ordinal);
+        Assert.Equal("Europe/Lisbon", (await house.Store.ClubsAsync(default)).Single().TimeZone);
+    }
+
+    [Fact]
+    public async Task Rights_Missing_AreNamed()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        house.Platform.SetRights(house.Help, house.Platform.Bot, deny: Rights.CreatePublicThreads | Rights.AttachFiles);
+        var told = await (await house.Platform.CommandAsync(house.Owner, house.Lobby, "club check")).Settled;
+        Assert.Contains("Create Public Threads", told.Message!.Words, StringComparison.Ordinal);
+        Assert.Contains("Attach Files", told.Message.Words, StringComparison.Ordinal);
+        await house.RestartAsync();
+        await house.Platform.WaitUntilAsync(() => house.Log.Any(l => l.Contains("Create Public Threads", StringComparison.Ordinal)), "the log to name what is missing", ClubHouse.Patience);
+    }
+
+    [Fact]
+    public async Task Rights_MissingWhenACaseBegins_NothingIsLostAndItGoesOnLater()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        house.Platform.SetRights(house.Help, house.Platform.Bot, deny: Rights.CreatePublicThreads);
+        var told = await (await house.Platform.CommandAsync(house.Rider, house.Lobby, "trouble", new Dictionary<string, object> { ["words"] = "the clutch drags" })).Settled;
+        Assert.False(told.Failed);
+        Assert.Equal(1, (await InTheThread.CaseAsync(house)).Turn);
+        house.Platform.SetRights(house.Help, house.Platform.Bot, allow: Rights.CreatePublicThreads);
+        await house.RestartAsync();
+        Assert.Contains("changed lately?", house.Panel(await house.ThreadAsync())!.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Leave_OfAMember_RemovesAllThatIsKept()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await InTheThread.BeginAsync(house);
+        await house.AnswerAsync(house.Rider, thread, "No, not lately");
+        var asked = await (await house.Platform.CommandAsync(house.Rider, house.Lobby, "shedbot leave")).Settled;
+        await (await house.Platform.PressLabelAsync(house.Rider, asked.Message!, "Remove all of it")).Answered;
+        await house.Platform.WaitUntilAsync(() => house.Platform.Now(asked.Message!).Words.Contains("Forgotten", StringComparison.Ordinal), "the end to be told", ClubHouse.Patience);
+        Assert.Empty(house.Platform.Now(asked.Message!).Usable);
+        await house.Platform.WaitUntilAsync(() => thread.Thread!.Archived, "the thread to be put away", ClubHouse.Patience);
+        Assert.Empty(await house.Store.CasesOfAsync(new($"{house.Guild.Id}/{house.Rider.Id}"), 10, default));
+        Assert.Empty(await house.Store.BikesOfAsync(new($"{house.Guild.Id}/{house.Rider.Id}"), default));
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task Bike_AfterAnAnswer_ShowsWhatWasTold()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await InTheThread.BeginAsync(house);
+        await house.AnswerAsync(house.Rider, thread, "No, not lately");
+        var told = await (await house.Platform.CommandAsync(house.Rider, house.Lobby, "bike")).Settled;
+        Assert.True(told.Message!.Private);
+        Assert.Contains("No, not lately", told.Message.Words, StringComparison.Ordinal);
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task Club_SendsUsAway_ItsDataIsMarkedAndAnOutageIsNot()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        await house.Platform.RemoveGuildAsync(house.Guild, unavailable: true);
+        await house.Platform.RestoreGuildAsync(house.Guild);
+        Assert.Null((await house.Store.ClubsAsync(default)).Single().LeftAt);
+        await house.Platform.RemoveGuildAsync(house.Guild);
+        await house.Platform.WaitUntilAsync(() => house.Store.ClubsAsync(default).Result.Single().LeftAt is not null, "the club to be marked", ClubHouse.Patience);
+    }
+
+    [Fact]
+    public async Task Words_WhileNobodyListened_AreAnsweredAfterTheStart()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await InTheThread.BeginAsync(house);
+        var panel = house.Panel(thread);
+        await house.StopAsync();
+        house.Platform.ForgetSessions();
+        await house.Platform.SayAsync(house.Rider, thread, "no, not lately", replyTo: panel);
+        await house.Platform.SayAsync(house.Mate, house.Help, $"<@{house.Platform.Bot.Id}> my clutch slips uphill", mentions: house.Platform.Bot);
+        await house.StartAsync();
+        await house.Platform.WaitUntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard", ClubHouse.Patience);
+        await house.ThreadAsync(1);
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task Answer_ThatWentOutUnheard_IsNotSaidTwiceAfterTheStart()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await InTheThread.BeginAsync(house);
+        house.Platform.Faults.Next(FaultKind.DroppedAfterHandling, PostMessage, times: 30);
+        await house.Platform.SayAsync(house.Rider, thread, "no, not lately", replyTo: house.Panel(thread));
+        await house.Platform.WaitUntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard", ClubHouse.Patience);
+        await house.StopAsync();
+        house.Platform.Faults.Stop();
+        await house.StartAsync();
+        await house.Platform.WaitUntilAsync(() => house.Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said", ClubHouse.Patience);
+        await house.Platform.WaitUntilAsync(
+            () => house.Platform.Messages(thread, removed: false).Count(m => m.Usable.Any()) == 1, "one open question", ClubHouse.Patience);
+        Assert.Single(house.Platform.Messages(thread), m => m.Words.Contains("smear of grease", StringComparison.Ordinal));
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task Commands_AtASecondStart_AreNotRegisteredAgain()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        await house.RestartAsync();
+        await InTheThread.BeginAsync(house);
+        Assert.Single(house.Platform.Requests, r => r.Method == "PUT" && r.Path.EndsWith("/commands", StringComparison.Ordinal));
+        house.AssertNoViolations();
+    }
+}

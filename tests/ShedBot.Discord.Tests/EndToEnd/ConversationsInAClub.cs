@@ -1,0 +1,92 @@
+using ShedBot.Coaching.Cases;
+using ShedBot.DiscordStandIn.World;
+using Xunit.Abstractions;
+
+namespace ShedBot.Discord.Tests.EndToEnd;
+
+/// <summary>
+/// The approved conversations of docs/conversations, had in a club: every question offers the same answers as in the practice terminal, and the
+/// end is the same. What a good conversation is was settled there, by rules marked with their sources.
+/// </summary>
+public sealed class ConversationsInAClub(ITestOutputHelper output)
+{
+    public static TheoryData<string> Pages =>
+        [.. Directory.EnumerateFiles(ConversationScript.Folder(), "*.md").Select(f => Path.GetFileName(f)!).Where(f => char.IsDigit(f[0])).Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task Page_WithButtonsAndWords_GoesAsInTheTerminal(string page)
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await PlayAsync(house, house.Rider, ConversationScript.Read(page), restarts: false);
+        await AssertMendedAsync(house, thread);
+        house.AssertNoViolations();
+    }
+
+    [Theory]
+    [InlineData("01-drag-arm-off-neutral.md")]
+    [InlineData("09-two-faults-at-once.md")]
+    public async Task Page_RestartedAfterEachStep_GoesAsInTheTerminal(string page)
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await PlayAsync(house, house.Rider, ConversationScript.Read(page), restarts: true);
+        await AssertMendedAsync(house, thread);
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task Pages_TwoMembersAtOnce_DoNotMix()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var first = PlayAsync(house, house.Rider, ConversationScript.Read("02-drag-loose-cover-screws.md"), restarts: false);
+        var second = PlayAsync(house, house.Mate, ConversationScript.Read("04-slip-oil.md"), restarts: false);
+        foreach (var thread in await Task.WhenAll(first, second)) await AssertMendedAsync(house, thread);
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task Page_InAForum_GoesAsInTheTerminal()
+    {
+        await using var house = await ClubHouse.OpenAsync(output, forum: true);
+        var thread = await PlayAsync(house, house.Rider, ConversationScript.Read("02-drag-loose-cover-screws.md"), restarts: false);
+        await AssertMendedAsync(house, thread);
+        house.AssertNoViolations();
+    }
+
+    private static async Task<Channel> PlayAsync(ClubHouse house, Person rider, ConversationScript script, bool restarts)
+    {
+        var before = house.Platform.Threads(house.Help).Select(t => t.Id).ToHashSet();
+        var deed = await house.Platform.CommandAsync(rider, house.Lobby, "trouble", new Dictionary<string, object> { ["words"] = script.Steps[0].Typed });
+        var told = await deed.Settled;
+        Assert.False(told.Failed);
+        var thread = house.Platform.Threads(house.Help).Single(t => !before.Contains(t.Id) && told.Message!.Words.Contains($"<#{t.Id}>", StringComparison.Ordinal));
+        AssertOffers(house, thread, script.Steps[0]);
+        foreach (var step in script.Steps.Skip(1))
+        {
+            if (restarts) await house.RestartAsync();
+            if (step.Label is not null) await house.AnswerAsync(rider, thread, step.Label);
+            else await house.SayAsync(rider, thread, step.Typed);
+            AssertOffers(house, thread, step);
+        }
+
+        return thread;
+    }
+
+    private static void AssertOffers(ClubHouse house, Channel thread, ConversationStep step)
+    {
+        var panel = house.Panel(thread);
+        if (step.After.IsEmpty) return;
+        Assert.True(panel is not null, $"After '{step.Typed}' no question is open; the thread reads:\n{house.Text(thread)}");
+        var labels = ClubHouse.Labels(panel).ToList();
+        Assert.All(step.After.Values, wanted => Assert.True(
+            labels.Any(l => ClubHouse.Same(l, wanted)), $"After '{step.Typed}': '{wanted}' is not among: {string.Join(" | ", labels)}"));
+    }
+
+    private static async Task AssertMendedAsync(ClubHouse house, Channel thread)
+    {
+        Assert.Contains("Good. That is that mended.", house.Text(thread), StringComparison.Ordinal);
+        var outcomes = await house.Store.OutcomesAsync(100, default);
+        Assert.Contains(outcomes, o => o.Phase == CasePhase.Solved);
+        await house.Platform.WaitUntilAsync(() => thread.Thread!.Archived, "the thread to be put away", ClubHouse.Patience);
+    }
+}
