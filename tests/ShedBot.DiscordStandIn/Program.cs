@@ -1,5 +1,6 @@
 using System.Globalization;
 using ShedBot.DiscordStandIn;
+using ShedBot.DiscordStandIn.Checks;
 
 // Runs the stand-in by itself for clients and scripts of other languages: the first line printed is its address.
 var at = Array.IndexOf(args, "--port");
@@ -9,6 +10,7 @@ var standIn = await StandIn.StartAsync(new StandInOptions
     AllowedPrivilegedIntents = args.Contains("--allow-privileged") ? 32768 | 2 | 256 : 0,
     BucketLimit = args.Contains("--no-limits") ? int.MaxValue : 100,
     KeepLog = !args.Contains("--no-log"),
+    Checks = args.Contains("--lenient") ? [new LimitsCheck(Strictness.Lenient), ContractCheck.Find(Strictness.Lenient)] : [],
 });
 await using (standIn.ConfigureAwait(false))
 {

@@ -12,7 +12,7 @@ public sealed class HeaderRulesTests
     [InlineData("DiscordBot (https://bot.invalid, 1.0.0)")]
     [InlineData("DiscordBot (https://bot.invalid, 14.28.1) Node.js/20.20.2")]
     [InlineData("DiscordBot (https://bot.invalid 2.2.2) Python/3.11 aiohttp/3.8.4")]
-    public void Violations_Agent_CommaIsOursAlone(string agent) => Holds.Clean(Read.WithHeader("User-Agent", agent), Holds.Theirs);
+    public void Violations_AgentOfOthers_PassesWhenLenient(string agent) => Holds.Clean(Read.WithHeader("User-Agent", agent), Holds.Theirs);
 
     [Theory]
     [InlineData(null)]
@@ -21,6 +21,15 @@ public sealed class HeaderRulesTests
     [InlineData("DiscordBot (https://bot.invalid)")]
     [InlineData("DiscordBot (https://bot.invalid 1.0.0)")]
     public void Violations_BadAgent_Refused(string? agent) => Holds.Refuses("User-Agent: ", Read.WithHeader("User-Agent", agent));
+
+    [Fact]
+    public void Violations_LibrarysOwnAgentToAnInteraction_RefusedForOursOnly()
+    {
+        var press = Asked.To("POST", Asked.Callback, """{"type":6}""").WithHeader("User-Agent", "Python/3.11 aiohttp/3.8.4");
+        Holds.Clean(press, Holds.Theirs);
+        Holds.Refuses("User-Agent: ", press);
+        Holds.Refuses("User-Agent: ", Read.WithHeader("User-Agent", "Python/3.11 aiohttp/3.8.4"), Holds.Theirs);
+    }
 
     [Theory]
     [InlineData(null)]

@@ -60,6 +60,7 @@ public sealed class ThreadRulesTests
     {
         Holds.Clean(Alone.With("type", "12").With("invitable", "false"));
         Holds.Refuses("invitable: ", Alone.With("invitable", "false"));
+        Holds.Clean(Alone.With("invitable", "false"), Holds.Theirs);
     }
 
     [Fact]

@@ -14,6 +14,7 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
     {
         ("GET", "world") => World(),
         ("GET", "log") => standIn.Requests.Where(r => r.Number > said.Number("after", 0)).Select(Told),
+        ("GET", "links") => standIn.Connections.Select(Told),
         ("GET", "violations") => standIn.Violations,
         ("GET", "faults") => standIn.Faults.Injected.ToDictionary(f => f.Key.ToString(), f => f.Value),
         ("GET", "messages") => standIn.Messages(Channel("channel")).Select(Told),
@@ -25,6 +26,7 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
         ("POST", "say") => Told(await standIn.SayAsync(Person("person"), Channel("channel"), said.Text("text")).ConfigureAwait(false)),
         ("POST", "press") => await ToldAsync(await standIn.PressAsync(Person("person"), Message("message"), said.Text("custom_id")).ConfigureAwait(false)).ConfigureAwait(false),
         ("POST", "pick") => await ToldAsync(await standIn.PickAsync(Person("person"), Message("message"), said.Text("custom_id"), said.List("values")).ConfigureAwait(false)).ConfigureAwait(false),
+        ("POST", "submit") => await ToldAsync(await standIn.SubmitAsync(Opener(), Options()).ConfigureAwait(false)).ConfigureAwait(false),
         ("POST", "command") => await ToldAsync(await standIn.CommandAsync(Person("person"), Channel("channel"), said.Text("name"), Options()).ConfigureAwait(false)).ConfigureAwait(false),
         ("POST", "archive") => await DoneAsync(standIn.ArchiveAsync(Channel("channel"), said.Flag("archived", true), said.Flag("locked", false))).ConfigureAwait(false),
         ("POST", "delete") => await DoneAsync(standIn.DeleteMessageAsync(Message("message"))).ConfigureAwait(false),
@@ -94,10 +96,18 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
         }
     }
 
+    /// <summary>What was answered with a form, by the id its answer told.</summary>
+    private Deed Opener()
+    {
+        var realm = standIn.Realm;
+        lock (realm.Gate)
+            return new Deed(realm, realm.Interactions.GetValueOrDefault(said.Id("interaction")) ?? throw new ArgumentException($"No such interaction: {said.Text("interaction")}."));
+    }
+
     private Dictionary<string, object> Options()
     {
         var options = new Dictionary<string, object>();
-        foreach (var (name, value) in said.Body["options"] as JsonObject ?? [])
+        foreach (var (name, value) in (said.Body["options"] ?? said.Body["values"]) as JsonObject ?? [])
         {
             options[name] = value!.GetValueKind() switch
             {
@@ -134,6 +144,17 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
         fault = r.Fault?.ToString(),
     };
 
+    private static object Told(Gateway.ConnectionReport r) => new
+    {
+        path = r.Path,
+        identify = r.Identify,
+        resume = r.Resume,
+        beats = r.Beats.Count,
+        closed_by_client = r.ClosedByClient,
+        closed_by_us = r.ClosedByUs,
+        ended = r.EndedAt is not null,
+    };
+
     private static object Told(SeenMessage m) => new
     {
         id = m.Id.Text(),
@@ -143,7 +164,8 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
         flags = m.Flags,
         components = m.Parts,
         controls = m.Controls,
-        files = m.Files.Select(f => new { name = f.FileName, bytes = f.Bytes.Length }),
+        files = m.Files.Select(f => new { name = f.FileName, description = f.Description, bytes = f.Bytes.Length }),
+        reply_to = m.ReplyTo?.Text(),
         deleted = m.Deleted,
         rang_for = m.RangFor.Select(id => id.Text()),
     };

@@ -8,11 +8,12 @@ internal static partial class HeaderRules
 {
     private const int MostReason = 512;
 
-    /// <param name="ours">Whether the comma between address and version is asked for, which other clients leave out.</param>
+    /// <param name="ours">Whether the agent must be right to the comma and on every route: one of the independent clients leaves the comma out,
+    /// and sends its web library's own agent to interactions.</param>
     public static IEnumerable<string> Of(CheckedRequest request, bool ours)
     {
         var agent = Header(request, "User-Agent") ?? "";
-        if (!(ours ? Agent() : LooseAgent()).IsMatch(agent)) yield return "User-Agent: must read DiscordBot (address, version)";
+        if (!(ours ? Agent() : LooseAgent()).IsMatch(agent) && (ours || !IsInteraction(request.Route))) yield return "User-Agent: must read DiscordBot (address, version)";
         foreach (var reason in Token(request).Concat(Kind(request)).Concat(Audit(request))) yield return reason;
     }
 

@@ -3,7 +3,8 @@ using System.Text.Json;
 namespace ShedBot.DiscordStandIn.Checks.Limits;
 
 /// <summary>Beginning and changing a thread. Source: the platform's channel reference and its page on threads; that ours always states the
-/// kind is our own rule, because a thread without one is private.</summary>
+/// kind is our own rule, because a thread without one is private; that only a private one says who may invite is ours too, another client
+/// says it of every thread.</summary>
 internal static class ThreadRules
 {
     private const long PrivateThread = 12;
@@ -35,6 +36,6 @@ internal static class ThreadRules
         var type = body.Whole("type");
         if (type is null && ours) yield return "type: must be stated, or the thread is private";
         if (type is not (null or 10 or 11 or PrivateThread)) yield return $"type: a thread is 10, 11 or 12, not {type}";
-        if (body.Field("invitable") is not null && type is not (null or PrivateThread)) yield return "invitable: only a private thread has this";
+        if (ours && body.Field("invitable") is not null && type is not (null or PrivateThread)) yield return "invitable: only a private thread has this";
     }
 }
