@@ -16,4 +16,16 @@ internal static class ExitCodes
 
     /// <summary>A setting is out of its range, so nothing was started.</summary>
     public const int SettingRefused = 4;
+
+    /// <summary>The chat will not have us until the operator has changed something: starting again by itself is of no use.</summary>
+    public const int ChatRefused = 5;
+
+    /// <summary>The disk failed under the data file. Nothing acknowledged is lost; it is to be started again.</summary>
+    public const int StoreStopped = 6;
+
+    /// <summary>Something broke that is not the operator's to mend; it is to be started again.</summary>
+    public const int Broke = 7;
+
+    /// <summary>Said by the command 'health' alone: the running service is not well.</summary>
+    public const int NotWell = 1;
 }

@@ -1,7 +1,7 @@
 namespace ShedBot.Discord.Wire;
 
 /// <summary>The secret with which we sign in. It shows itself to nobody who does not ask for it by name, so that it gets into no log and no message.</summary>
-public sealed class BotToken
+internal sealed class BotToken
 {
     private readonly string secret;
 

@@ -6,6 +6,9 @@ using ShedBot.Hearing;
 using ShedBot.Practice;
 using ShedBot.Reckoning;
 using ShedBot.Rules;
+using ShedBot.Serving;
+using ShedBot.Serving.Copies;
+using ShedBot.Serving.Health;
 using ShedBot.Simulation;
 
 namespace ShedBot.Commands;
@@ -30,7 +33,8 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
 
         output.WriteLine();
         output.WriteLine("Ends with 0 when all went well, 1 when what it was given has errors, 2 when the rules are broken,");
-        output.WriteLine("3 when the data file cannot be used, 4 when a setting is out of its range.");
+        output.WriteLine("3 when the data file cannot be used, 4 when a setting is out of its range. 'serve' also with 5 when the chat refuses us,");
+        output.WriteLine("6 when the disk failed under the data file, 7 when something broke; 'health' with 1 when the service is not well.");
         return code;
     }
 
@@ -43,6 +47,15 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
                 "printf 'clutch wont let go\\n1\\nbye\\n' | " + Run + "practice --plain --data data/try.shed --now 2026-05-01T10:00:00Z"),
             ("as another member of the (invented) club", Run + "practice --as Mira"),
         ],
+        ServeCommand.Name =>
+        [
+            ("serve clubs; the file holds the bot's token and nothing else", "SHEDBOT_DISCORD__TOKENFILE=token " + Run + "serve"),
+            ("with the data elsewhere", "SHEDBOT_DISCORD__TOKENFILE=token " + Run + "serve --data /srv/shedbot/club.shed"),
+        ],
+        HealthCommand.Name => [("is the service well?", Run + "health")],
+        InviteCommand.Name => [("the link by which a club takes ShedBot in", Run + "invite --app 100000000000000001")],
+        BackupCommand.Name => [("copy the data of a stopped service", Run + "backup --data data/club.shed --to club-copy.shed")],
+        BackupCommand.ExportName => [("all that is kept, as JSON lines", Run + "export --data data/club.shed > club.jsonl")],
         LintCommand.Name =>
         [
             ("look over all rules", Run + "lint knowledge"),

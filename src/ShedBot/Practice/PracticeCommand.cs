@@ -1,7 +1,6 @@
 using System.CommandLine;
-using Microsoft.Extensions.Options;
 using ShedBot.Rules;
-using ShedBot.Storage;
+using ShedBot.Starting;
 
 namespace ShedBot.Practice;
 
@@ -26,48 +25,20 @@ internal static class PracticeCommand
             Name,
             "Talk a trouble through in this terminal, by numbers, letters or your own words. Everything is kept: stop and go on when you like.");
         foreach (var option in new Option[] { plain, echo, member, data, rules, now }) command.Options.Add(option);
-        command.SetAction((parse, ct) => RunAsync(
-            new Dictionary<string, string?>
+        command.SetAction((parse, ct) => Refusals.ToldAsync(
+            async () =>
             {
-                [nameof(PracticeSettings.Plain)] = parse.GetValue(plain) ? bool.TrueString : null,
-                [nameof(PracticeSettings.Echo)] = parse.GetValue(echo) ? bool.TrueString : null,
-                [nameof(PracticeSettings.As)] = parse.GetValue(member),
-                [nameof(PracticeSettings.Data)] = parse.GetValue(data),
-                [nameof(PracticeSettings.Knowledge)] = parse.GetValue(rules),
-                [nameof(PracticeSettings.Now)] = parse.GetValue(now),
+                using var host = PracticeHost.Build(SettingSources.Given(
+                    PracticeSettings.Section,
+                    (nameof(PracticeSettings.Plain), parse.GetValue(plain) ? bool.TrueString : null),
+                    (nameof(PracticeSettings.Echo), parse.GetValue(echo) ? bool.TrueString : null),
+                    (nameof(PracticeSettings.As), parse.GetValue(member)),
+                    (nameof(PracticeSettings.Data), parse.GetValue(data)),
+                    (nameof(PracticeSettings.Knowledge), parse.GetValue(rules)),
+                    (nameof(PracticeSettings.Now), parse.GetValue(now))));
+                return await PracticeHost.RunAsync(host, ct);
             },
-            ct));
+            Console.Error));
         return command;
-    }
-
-    private static async Task<int> RunAsync(Dictionary<string, string?> given, CancellationToken ct)
-    {
-        try
-        {
-            using var host = PracticeHost.Build(given.Where(g => g.Value is not null).ToDictionary(g => $"{PracticeSettings.Section}:{g.Key}", g => g.Value));
-            return await PracticeHost.RunAsync(host, ct);
-        }
-        catch (OptionsValidationException e)
-        {
-            foreach (var failure in e.Failures) await Console.Error.WriteLineAsync(failure);
-            return ExitCodes.SettingRefused;
-        }
-        catch (InvalidOperationException e) when (e.InnerException is FormatException or ArgumentException)
-        {
-            // A setting that is not even a number, such as SHEDBOT_PRACTICE__WIDTH=wide: the message names it.
-            await Console.Error.WriteLineAsync(e.Message);
-            return ExitCodes.SettingRefused;
-        }
-        catch (InvalidDataException e)
-        {
-            // An appsettings.json that is not JSON; what is wrong in it, and where, stands in the inner message.
-            await Console.Error.WriteLineAsync($"{e.Message} {e.InnerException?.Message}".TrimEnd());
-            return ExitCodes.SettingRefused;
-        }
-        catch (Exception e) when (e is StoreRefusedException or IOException or UnauthorizedAccessException)
-        {
-            await Console.Error.WriteLineAsync(e.Message);
-            return ExitCodes.DataRefused;
-        }
     }
 }

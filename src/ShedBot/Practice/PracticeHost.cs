@@ -1,5 +1,4 @@
 using System.Text;
-using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
@@ -7,6 +6,7 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using ShedBot.Cards;
 using ShedBot.Rules;
+using ShedBot.Starting;
 using ShedBot.Storage;
 using ShedBot.Terminal;
 using Spectre.Console;
@@ -16,17 +16,11 @@ namespace ShedBot.Practice;
 /// <summary>Puts the practice terminal together: settings first, then the rules, then the data file; nothing is opened before what comes earlier is good.</summary>
 internal static class PracticeHost
 {
-    private const string EnvironmentPrefix = "SHEDBOT_", SettingsFile = "appsettings.json";
-
     /// <param name="given">Settings of the command line, by their full names.</param>
     public static IHost Build(IEnumerable<KeyValuePair<string, string?>> given)
     {
         var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true, ContentRootPath = AppContext.BaseDirectory });
-        builder.Configuration
-            .AddJsonFile(Path.Combine(AppContext.BaseDirectory, SettingsFile), optional: true)
-            .AddJsonFile(Path.GetFullPath(SettingsFile), optional: true)
-            .AddEnvironmentVariables(EnvironmentPrefix)
-            .AddInMemoryCollection(given);
+        builder.Configuration.AddShedSettings(given);
         // The conversation owns standard output; what goes wrong goes to standard error, and nothing else does unless it is asked for.
         builder.Logging.SetMinimumLevel(LogLevel.Warning)
             .AddConfiguration(builder.Configuration.GetSection("Logging"))
@@ -55,10 +49,7 @@ internal static class PracticeHost
         var coaching = host.Services.GetRequiredService<IOptions<CoachSettings>>().Value.ToOptions();
         if (RulesInUse.Open(settings.Knowledge, coaching, Console.Error) is not { } rules) return ExitCodes.RulesRefused;
 
-        var file = Path.GetFullPath(settings.Data);
-        // Our own folder is made; a folder that somebody named and that is not there is more likely a slip of the pen.
-        var ours = Path.GetDirectoryName(Path.GetFullPath(new PracticeSettings().Data))!;
-        if (Path.GetDirectoryName(file) == ours) Directory.CreateDirectory(ours);
+        var file = DataFile.Prepare(settings.Data, new PracticeSettings().Data);
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = file }, ct);
         using var input = new StreamReader(Console.OpenStandardInput(), Encoding.UTF8);
         await using var output = TextOut.Standard();

@@ -30,6 +30,9 @@ internal sealed class RulesInUse
 
     public CoachOptions Options { get; }
 
+    /// <summary>Whether the files, as they were looked at last, cannot be used.</summary>
+    public bool Broken { get; private set; }
+
     /// <returns>Null when the rules cannot be used; <paramref name="errors"/> says why.</returns>
     public static RulesInUse? Open(string? asked, CoachOptions options, TextWriter errors)
     {
@@ -50,10 +53,12 @@ internal sealed class RulesInUse
         {
             var reload = Reload.From(Knowledge, KnowledgeFolder.Read(folder));
             if (reload.Outcome == ReloadOutcome.Taken) Coach = CoachFor(reload.Use);
+            Broken = reload.Outcome == ReloadOutcome.KeptLastGood;
             return reload.Outcome == ReloadOutcome.Unchanged ? null : new RulesNews(reload.Outcome, reload.Say(), Told(reload));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
+            Broken = true;
             return new RulesNews(ReloadOutcome.KeptLastGood, $"The rules in {folder} cannot be read just now, so the last good ones stay: {e.Message}", []);
         }
     }

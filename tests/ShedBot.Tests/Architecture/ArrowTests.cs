@@ -1,6 +1,7 @@
 using System.Reflection;
 using ShedBot.Coaching.Cases;
 using ShedBot.Commands;
+using ShedBot.Discord.Running;
 using ShedBot.Knowledge;
 using ShedBot.Reasoning.Modelling;
 using ShedBot.Storage;
@@ -18,6 +19,7 @@ public sealed class ArrowTests
         ["ShedBot.Knowledge"] = typeof(KnowledgeBase).Assembly,
         ["ShedBot.Coaching"] = typeof(Case).Assembly,
         ["ShedBot.Storage"] = typeof(LiteShedStore).Assembly,
+        ["ShedBot.Discord"] = typeof(DiscordClubs).Assembly,
         ["ShedBot"] = typeof(ShedCommand).Assembly,
     };
 
@@ -29,9 +31,13 @@ public sealed class ArrowTests
         ["ShedBot.Knowledge"] = ["ShedBot.Reasoning", "ShedBot.Trade", "YamlDotNet", "FuzzySharp", "Lucene.Net", "Lucene.Net."],
         ["ShedBot.Coaching"] = ["ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade", "Stateless"],
         ["ShedBot.Storage"] = ["ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "LiteDB"],
+        ["ShedBot.Discord"] =
+        [
+            "ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "Polly.Core", "SkiaSharp", "Microsoft.Extensions.",
+        ],
         ["ShedBot"] =
         [
-            "ShedBot.Storage", "ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade",
+            "ShedBot.Discord", "ShedBot.Storage", "ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade",
             "Microsoft.Extensions.", "Spectre.Console", "Spectre.Console.", "ScottPlot",
         ],
     };

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Reflection;
 using ShedBot.Coaching.Cases;
 using ShedBot.Commands;
+using ShedBot.Discord.Running;
 using ShedBot.Knowledge;
 using ShedBot.Reasoning.Modelling;
 using ShedBot.Storage;
@@ -18,6 +19,7 @@ public sealed class StaticsTests
     [InlineData(typeof(KnowledgeBase))]
     [InlineData(typeof(Case))]
     [InlineData(typeof(LiteShedStore))]
+    [InlineData(typeof(DiscordClubs))]
     [InlineData(typeof(ShedCommand))]
     public void PublicStatics_OfEachProject_CannotBeChanged(Type ofProject) =>
         Assert.Empty(ofProject.Assembly.GetTypes().Where(t => t.IsVisible).SelectMany(Changeable));

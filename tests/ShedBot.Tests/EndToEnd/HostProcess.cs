@@ -84,11 +84,10 @@ internal sealed class HostProcess : IDisposable
     }
 
     /// <summary>As Ctrl-C in its terminal would.</summary>
-    public void Interrupt()
-    {
-        using var kill = Process.Start("kill", ["-INT", process.Id.ToString(CultureInfo.InvariantCulture)]);
-        kill.WaitForExit();
-    }
+    public void Interrupt() => Signal("-INT");
+
+    /// <summary>As a supervisor does that wants it to end.</summary>
+    public void Terminate() => Signal("-TERM");
 
     public async Task<(int Code, string Output, string Errors)> EndAsync()
     {
@@ -101,5 +100,11 @@ internal sealed class HostProcess : IDisposable
     {
         if (!process.HasExited) process.Kill();
         process.Dispose();
+    }
+
+    private void Signal(string name)
+    {
+        using var kill = Process.Start("kill", [name, process.Id.ToString(CultureInfo.InvariantCulture)]);
+        kill.WaitForExit();
     }
 }

@@ -145,6 +145,11 @@ public sealed class PracticeProcessTests : IDisposable
     [InlineData("lint --help")]
     [InlineData("understand --help")]
     [InlineData("reason --help")]
+    [InlineData("serve --help")]
+    [InlineData("health --help")]
+    [InlineData("invite --help")]
+    [InlineData("backup --help")]
+    [InlineData("export --help")]
     public async Task Help_OfEveryCommand_TeachesByExample(string arguments)
     {
         var (code, output, _) = await HostProcess.RunAsync("", arguments.Split(' '));

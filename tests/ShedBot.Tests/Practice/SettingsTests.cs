@@ -1,5 +1,6 @@
 using ShedBot.Practice;
 using ShedBot.Reasoning.Modelling;
+using ShedBot.Starting;
 
 namespace ShedBot.Tests.Practice;
 

@@ -3,7 +3,7 @@ using Microsoft.Extensions.Options;
 using ShedBot.Coaching;
 using ShedBot.Reasoning.Modelling;
 
-namespace ShedBot.Practice;
+namespace ShedBot.Starting;
 
 /// <summary>How the coach goes about it: the section <c>Coach</c> of appsettings.json, or <c>SHEDBOT_COACH__MOSTQUESTIONS</c> and the like.</summary>
 internal sealed class CoachSettings
@@ -27,7 +27,7 @@ internal sealed class CoachSettings
         new() { MostQuestions = MostQuestions, MostFacts = MostFacts, HazardLimit = HazardLimit, Helper = Helper };
 }
 
-/// <inheritdoc cref="PracticeSettingsValidator"/>
+/// <summary>Says the limit and what was given.</summary>
 internal sealed class CoachSettingsValidator : IValidateOptions<CoachSettings>
 {
     public ValidateOptionsResult Validate(string? name, CoachSettings options)
