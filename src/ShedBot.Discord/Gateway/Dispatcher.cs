@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ShedBot.Discord.Wire;
 
 namespace ShedBot.Discord.Gateway;
 
@@ -10,6 +11,9 @@ internal sealed class Dispatcher(ShardSetting my, Session? session)
     private volatile bool shut;
 
     public Session? Session => session;
+
+    /// <summary>Our own id; none before the first session.</summary>
+    public Snowflake Me => session?.Me.Id ?? default;
 
     /// <summary>When this connection's session began or went on, as a timestamp of our clock; null before that.</summary>
     public long? EstablishedAt { get; private set; }
@@ -48,13 +52,13 @@ internal sealed class Dispatcher(ShardSetting my, Session? session)
         var at = envelope.Sequence ?? current.Progress.Last;
         if (envelope.Kind == EventKind.Resumed)
             Establish(current, at, fresh: false);
-        else if (Read(envelope, current) is { } happened)
+        else if (Read(envelope) is { } happened)
             Hand(happened, current, at, envelope.Kind);
         else
             current.Progress.Pass(at);
     }
 
-    private GatewayEvent? Read(in Envelope envelope, Session current)
+    private GatewayEvent? Read(in Envelope envelope)
     {
         if (envelope.Kind is EventKind.None or EventKind.Other)
             return null;
@@ -62,9 +66,9 @@ internal sealed class Dispatcher(ShardSetting my, Session? session)
         {
             if (envelope.Kind == EventKind.MessageCreate)
             {
-                if (!Peek.TryRead(envelope.Data, current.Me.Id, out var peek))
+                if (!envelope.Message.IsMessage)
                     my.Log.OddEvent(my.Shard, envelope.Kind, "no id");
-                else if (my.Interest.Wants(in peek))
+                else if (my.Interest.Wants(envelope.Message))
                     return EventReader.Read(envelope.Kind, envelope.Data, my.Clock.GetUtcNow());
                 return null;
             }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ShedBot.Discord.Wire;
 
 namespace ShedBot.Discord.Gateway;
 
@@ -10,8 +11,9 @@ internal static class Ops
 /// <summary>The outside of one frame, read without making anything of the inside.</summary>
 internal readonly ref struct Envelope
 {
-    private Envelope(int op, EventKind kind, long? sequence, ReadOnlySpan<byte> data)
+    private Envelope(int op, EventKind kind, long? sequence, ReadOnlySpan<byte> data, MessagePeek peek)
     {
+        Message = peek;
         Op = op;
         Kind = kind;
         Sequence = sequence;
@@ -28,14 +30,19 @@ internal readonly ref struct Envelope
     /// <summary>The JSON of the inside; empty when there is none.</summary>
     public ReadOnlySpan<byte> Data { get; }
 
+    /// <summary>Of a MESSAGE_CREATE; without ids when there are none. Read in the same pass, for most frames are messages that nobody asked about.</summary>
+    public MessagePeek Message { get; }
+
+    /// <param name="me">Our own id, where it is known.</param>
     /// <exception cref="JsonException">It is not one whole JSON value.</exception>
-    public static Envelope Read(ReadOnlySpan<byte> frame)
+    public static Envelope Read(ReadOnlySpan<byte> frame, Snowflake me)
     {
         var reader = new Utf8JsonReader(frame);
         int op = -1;
         var kind = EventKind.None;
         long? sequence = null;
         ReadOnlySpan<byte> data = default;
+        MessagePeek? peek = null;
         reader.Read();
         if (reader.TokenType != JsonTokenType.StartObject)
             reader.Skip();
@@ -46,7 +53,10 @@ internal readonly ref struct Envelope
                 {
                     reader.Read();
                     var start = (int)reader.TokenStartIndex;
-                    reader.Skip();
+                    if (kind == EventKind.MessageCreate)
+                        peek = Peek.Here(ref reader, me);
+                    else
+                        reader.Skip();
                     data = frame[start..(int)reader.BytesConsumed];
                 }
                 else if (reader.ValueTextEquals("t"u8))
@@ -76,6 +86,9 @@ internal readonly ref struct Envelope
         while (reader.Read()) // Only blanks may follow: anything else throws.
         {
         }
-        return new Envelope(op, kind, sequence, data);
+        // The name may come after the inside.
+        if (kind == EventKind.MessageCreate && peek is null && !data.IsEmpty)
+            peek = Peek.Read(data, me);
+        return new Envelope(op, kind, sequence, data, peek ?? default);
     }
 }

@@ -34,7 +34,11 @@ internal sealed record MessageGone(Snowflake Channel, IReadOnlyList<Snowflake> M
 
 /// <summary>The first look at a message, before anything is made of it: most messages are not for us.</summary>
 internal readonly record struct MessagePeek(
-    Snowflake Id, Snowflake Channel, Snowflake Guild, Snowflake Author, bool FromBot, bool MentionsUs);
+    Snowflake Id, Snowflake Channel, Snowflake Guild, Snowflake Author, bool FromBot, bool MentionsUs)
+{
+    /// <summary>Whether it could be dealt with: it has an id and a channel.</summary>
+    public bool IsMessage => !Id.IsNone && !Channel.IsNone;
+}
 
 /// <summary>Says which messages are worth reading; asked on the reading thread, for every message, so it must be quick and hold no lock.</summary>
 internal interface IMessageInterest

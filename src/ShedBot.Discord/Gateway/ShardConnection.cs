@@ -137,7 +137,7 @@ internal sealed class ShardConnection
     {
         try
         {
-            var envelope = Envelope.Read(frame);
+            var envelope = Envelope.Read(frame, dispatcher.Me);
             switch (envelope.Op)
             {
                 case Ops.Dispatch:

@@ -113,7 +113,7 @@ public sealed class FrameTests
         Assert.Equal("code-4000", (await bench.ReadAsync()).Reason);
         var plain = new Bench();
         for (var i = 0; i < samples.Length; i++)
-            plain.Dispatcher.Take(Envelope.Read(Encoding.UTF8.GetBytes(Samples.Frame(samples[i], i + 1))));
+            plain.Dispatcher.Take(Envelope.Read(Encoding.UTF8.GetBytes(Samples.Frame(samples[i], i + 1)), plain.Dispatcher.Me));
         Assert.Equal(plain.Taken.Select(t => t.GetType()), bench.Taken.Select(t => t.GetType()));
         Assert.Equal(plain.Peeks, bench.Peeks);
         Assert.Equal(samples.Length, bench.Dispatcher.Session!.Progress.Safe);

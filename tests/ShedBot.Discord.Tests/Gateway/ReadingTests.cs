@@ -198,7 +198,7 @@ public sealed class ReadingTests
         void Pass(int times)
         {
             for (var i = 0; i < times; i++)
-                bench.Dispatcher.Take(Envelope.Read(frame));
+                bench.Dispatcher.Take(Envelope.Read(frame, bench.Dispatcher.Me));
         }
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using ShedBot.DiscordStandIn.Driving;
@@ -24,6 +25,7 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
         ("POST", "join") => new { ok = standIn.Join(Guild("guild"), Person("person")) is not null },
         ("POST", "direct") => new { id = standIn.DirectChannel(Person("person")).Id.Text() },
         ("POST", "say") => Told(await standIn.SayAsync(Person("person"), Channel("channel"), said.Text("text")).ConfigureAwait(false)),
+        ("POST", "exchange") => Told(await Exchange.HoldAsync(standIn, Person("person"), Channel("channel"), said.Text("text"), said.Maybe("reply_to") is null ? null : Message("reply_to")).ConfigureAwait(false)),
         ("POST", "press") => await ToldAsync(await standIn.PressAsync(Person("person"), Message("message"), said.Text("custom_id")).ConfigureAwait(false)).ConfigureAwait(false),
         ("POST", "pick") => await ToldAsync(await standIn.PickAsync(Person("person"), Message("message"), said.Text("custom_id"), said.List("values")).ConfigureAwait(false)).ConfigureAwait(false),
         ("POST", "submit") => await ToldAsync(await standIn.SubmitAsync(Opener(), Options()).ConfigureAwait(false)).ConfigureAwait(false),
@@ -34,8 +36,8 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
         ("POST", "strike") => new { met = standIn.Strike(Kind()) },
         ("POST", "close") => Close(),
         ("POST", "refuse") => Refuse(),
-        ("POST", "flood") => await new Flood(standIn.Realm).FloodAsync(Person("person"), Channel("channel"), said.Number("count", 20_000)).ConfigureAwait(false),
-        ("POST", "echo") => await new Flood(standIn.Realm).EchoAsync(Person("person"), Channel("channel"), said.Number("warm_up", 50), said.Number("rounds", 500)).ConfigureAwait(false),
+        ("POST", "flood") => await new Flood(standIn.Realm, said.Flag("called", false)).FloodAsync(Person("person"), Channel("channel"), said.Number("count", 20_000)).ConfigureAwait(false),
+        ("POST", "echo") => await new Flood(standIn.Realm, said.Flag("called", false)).EchoAsync(Person("person"), Channel("channel"), said.Number("warm_up", 50), said.Number("rounds", 500)).ConfigureAwait(false),
         _ => null,
     };
 
@@ -50,7 +52,7 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
                 application = standIn.ApplicationId.Text(),
                 bot = standIn.Bot.Id.Text(),
                 people = realm.People.Values.Select(p => new { id = p.Id.Text(), name = p.Name, bot = p.IsBot }).ToArray(),
-                guilds = realm.Guilds.Values.Select(g => new { id = g.Id.Text(), name = g.Name, bot_is_in = g.BotIsIn }).ToArray(),
+                guilds = realm.Guilds.Values.Select(g => new { id = g.Id.Text(), name = g.Name, owner = g.Owner.Id.Text(), bot_is_in = g.BotIsIn }).ToArray(),
                 channels = realm.Channels.Where(c => !c.Deleted).Select(c => new { id = c.Id.Text(), name = c.Name, type = (int)c.Kind, guild = c.Guild?.Id.Text(), parent = c.Parent?.Id.Text(), archived = c.Thread?.Archived }).ToArray(),
                 sessions = realm.Hub.Sessions.Count(s => s.Connection is not null),
             };
@@ -114,11 +116,32 @@ internal sealed class ControlCommands(StandIn standIn, Said said)
                 JsonValueKind.True => true,
                 JsonValueKind.False => false,
                 JsonValueKind.Number => value.AsValue().TryGetValue<long>(out var whole) ? whole : value.GetValue<double>(),
+                // A member, a channel or a role: {"channel": "id"}.
+                JsonValueKind.Object => Thing((JsonObject)value),
                 _ => value.ToString(),
             };
         }
         return options;
     }
+
+    private object Thing(JsonObject value)
+    {
+        var (kind, id) = (value.Single().Key, ulong.Parse(value.Single().Value!.ToString(), CultureInfo.InvariantCulture));
+        var realm = standIn.Realm;
+        lock (realm.Gate)
+        {
+            object? found = kind switch
+            {
+                "channel" => realm.Channel(id),
+                "person" => realm.People.GetValueOrDefault(id),
+                "role" => realm.Guilds.Values.Select(g => g.RoleOf(id)).FirstOrDefault(r => r is not null),
+                _ => null,
+            };
+            return found ?? throw new ArgumentException($"No such {kind}: {id}.");
+        }
+    }
+
+    private static object Told(Exchange.Said said) => new { took_ms = said.TookMs, message = Told(said.Answer) };
 
     private static async Task<object> DoneAsync(Task task)
     {

@@ -5,9 +5,10 @@ using ShedBot.DiscordStandIn.World;
 
 namespace ShedBot.DiscordStandIn.Control;
 
-/// <summary>Measures the client at the other end. It is expected to answer a message whose text begins with <c>!</c> by sending the same
-/// text to the same channel, and to make nothing of any other.</summary>
-internal sealed class Flood(Realm realm)
+/// <summary>Measures the client at the other end. It is expected to make nothing of a message that does not concern it, and to answer one that does.</summary>
+/// <param name="called">False: what begins with <c>!</c> is answered with the same text in the same channel. True: what names the bot is answered
+/// there with anything at all.</param>
+internal sealed class Flood(Realm realm, bool called)
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
@@ -27,7 +28,7 @@ internal sealed class Flood(Realm realm)
         {
             var session = realm.Hub.Sessions.Find(s => s.Connection is not null) ?? throw new InvalidOperationException("Nobody is logged in.");
             var first = session.Reserve(count + 1);
-            var mark = $"!end of flood {first}";
+            var mark = called ? Name(realm.Bot) : $"!end of flood {first}";
             var quiet = Pieces(from, channel, ". nothing to answer here, only something to read past");
             var last = Pieces(from, channel, mark);
             answered = AnswerTo(channel, mark);
@@ -49,7 +50,7 @@ internal sealed class Flood(Realm realm)
         var took = new List<double>(rounds);
         for (var i = 0; i < warmUp + rounds; i++)
         {
-            var text = $"!echo {i} {realm.Now.UtcTicks}";
+            var text = called ? Name(realm.Bot) : $"!echo {i} {realm.Now.UtcTicks}";
             long at;
             Task<long> answered;
             lock (realm.Gate)
@@ -66,6 +67,8 @@ internal sealed class Flood(Realm realm)
         return new EchoResult(rounds, At(took, 0.5), At(took, 0.9), At(took, 0.99), took[^1]);
     }
 
+    private static string Name(Person person) => $"<@{person.Id.Text()}>";
+
     private static double At(List<double> sorted, double share) => sorted[Math.Min(sorted.Count - 1, (int)(sorted.Count * share))];
 
     private Task<long> AnswerTo(Channel channel, string text)
@@ -73,7 +76,7 @@ internal sealed class Flood(Realm realm)
         var answered = new TaskCompletionSource<long>(TaskCreationOptions.RunContinuationsAsynchronously);
         realm.Posted = m =>
         {
-            if (m.Author == realm.Bot && m.Channel == channel && m.Content == text)
+            if (m.Author == realm.Bot && m.Channel == channel && (called || m.Content == text))
                 answered.TrySetResult(Stopwatch.GetTimestamp());
         };
         return answered.Task;
@@ -83,7 +86,11 @@ internal sealed class Flood(Realm realm)
     private string[] Pieces(Person from, Channel channel, string text)
     {
         const string place = "999999999999999999";
-        var message = new Message(realm.Ids.Next(), channel, from) { Content = text };
+        var message = new Message(realm.Ids.Next(), channel, from)
+        {
+            Content = text,
+            Pings = Mentions.Of(text, null, peopleOnlyByDefault: false, repliedTo: null, channel.Guild, mayRingAll: false),
+        };
         var json = RenderMessage.ForGateway(realm, message);
         json["id"] = place;
         return json.ToJsonString().Split(place);

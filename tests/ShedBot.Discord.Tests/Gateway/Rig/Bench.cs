@@ -33,7 +33,7 @@ internal sealed class Bench : IEventSink, IMessageInterest
         new ShardConnection(Setting, Dispatcher, () => { }).RunAsync(Setting.Home, CancellationToken.None).WaitAsync(Wait.Guard);
 
     public void Take(string name, long sequence, string data) =>
-        Dispatcher.Take(Envelope.Read(System.Text.Encoding.UTF8.GetBytes($$"""{"t":"{{name}}","s":{{sequence}},"op":0,"d":{{data}}}""")));
+        Dispatcher.Take(Envelope.Read(System.Text.Encoding.UTF8.GetBytes($$"""{"t":"{{name}}","s":{{sequence}},"op":0,"d":{{data}}}"""), Dispatcher.Me));
 
     public void Take(GatewayEvent happened, Action done)
     {
