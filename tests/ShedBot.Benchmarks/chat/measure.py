@@ -18,8 +18,8 @@ read.add_argument("--echo-js", help="folder of echo.mjs with discord.js beside i
 read.add_argument("--echo-py", help="echo.py")
 read.add_argument("--runs", type=int, default=3)
 read.add_argument("--rounds", type=int, default=300)
-read.add_argument("--turns", type=int, default=300)
-read.add_argument("--variant", action="append", default=[], help="NAME=VARIABLE=VALUE,...: ours once more, with these in its environment")
+read.add_argument("--turns", type=int, default=60)
+read.add_argument("--variant", action="append", default=[], help="NAME=VARIABLE=VALUE,...: ours once more, with these in its environment; the variable PROGRAM names another build")
 options = read.parse_args()
 FLOODS, WARM_UP, SETTLE_S = 2, 50, 5
 
@@ -43,7 +43,7 @@ def start(name, stand, folder):
         "SHEDBOT_SERVE__DATA": os.path.join(folder, "club.shed"),
         **ours[name],
     }
-    return Process(1, [options.program, "serve"], environment, folder), "a new session"
+    return Process(1, [environment.pop("PROGRAM", options.program), "serve"], environment, folder), "a new session"
 
 
 def measure(name, run):
@@ -84,7 +84,7 @@ def measure(name, run):
 def converse(talks, client, figures):
     talks.begin()
     for kind, deed, rounds in (("press without a turn", talks.why, options.rounds), ("full turn", talks.turn, options.turns)):
-        for _ in range(min(WARM_UP, rounds)):
+        for _ in range(min(WARM_UP, max(1, rounds // 5))):
             deed()
         before = client.cpu_us()
         took = [deed() for _ in range(rounds)]
