@@ -141,8 +141,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
                 await ThereAsync(there.Guild);
                 break;
             case GuildGone { Outage: false } gone:
-                await setUp.ChangeAsync(Names.Club(gone.Guild), c => c with { LeftAt = parts.Clock.GetUtcNow() }, save: true, stopping);
-                parts.Log.SentAway(gone.Guild.ToString(), keepAfterLeaving.TotalDays);
+                await SentAwayAsync(Names.Club(gone.Guild));
                 break;
             case ThreadGone gone:
                 if (await rooms.FindByThreadAsync(gone.Thread, stopping) is { } room)
@@ -202,6 +201,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         if (ready.Fresh)
         {
             foreach (var guild in ready.Guilds) unheard[guild.Value] = true;
+            await SentAwayMeanwhileAsync(ready);
         }
 
         if (Interlocked.Exchange(ref begun, 1) == 0)
@@ -216,6 +216,22 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
 
         await upkeep.RoundAsync(stopping);
         if (ready.Fresh) await catchingUp.RoomsAsync(stopping);
+    }
+
+    /// <summary>A club that sends us away while nobody listens tells us by not being in the list any more.</summary>
+    private async Task SentAwayMeanwhileAsync(Ready ready)
+    {
+        foreach (var club in await parts.Clubs.ClubsAsync(stopping))
+        {
+            var guild = Names.Guild(club.Id);
+            if (club.LeftAt is null && (int)((guild.Value >> 22) % (ulong)ready.Shards) == ready.Shard && !ready.Guilds.Contains(guild)) await SentAwayAsync(club.Id);
+        }
+    }
+
+    private async Task SentAwayAsync(ClubId club)
+    {
+        await setUp.ChangeAsync(club, c => c with { LeftAt = parts.Clock.GetUtcNow() }, save: true, stopping);
+        parts.Log.SentAway(club.Value, keepAfterLeaving.TotalDays);
     }
 
     private async Task ThereAsync(Guild guild)

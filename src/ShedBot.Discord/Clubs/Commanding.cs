@@ -76,13 +76,6 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
         }
 
         await live.AnnounceAsync(ct);
-        var open = await starting.OpenRoomsAsync(club, who.Id, ct);
-        if (open.Length >= Starting.MostOpen && !open.Any(r => r.Place == Names.Place(club, used.Id)))
-        {
-            await live.TellAsync(Texts.Draw(Texts.TooManyOpen, string.Join("  ", open.Select(r => $"<#{r.Thread}>"))), ct);
-            return;
-        }
-
         if (@private && ChannelTypes.IsForum((await parts.Rest.GetChannelAsync(channel, ct)).Type))
         {
             await live.TellAsync(Texts.Draw(Texts.NoPrivateForum, $"<#{channel}>"), ct);
@@ -92,7 +85,7 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
         var wish = new StartWish(
             club, who.Id, People.NameOf(used.Member, who), used.Id, words, channel, default, default, @private, came.At);
         var started = await starting.StartAsync(wish, live, ct);
-        foreach (var card in started.Instead) await live.TellAsync(Texts.Draw(card), ct);
+        foreach (var card in started.Instead) await live.TellAsync(Texts.Draw(card, started.Link), ct);
         if (started.Room?.Thread is { } thread) await live.TellAsync(Texts.Draw(Texts.Opened, $"<#{thread}>"), ct);
     }
 

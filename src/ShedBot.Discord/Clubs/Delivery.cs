@@ -137,7 +137,7 @@ internal sealed class Delivery(Parts parts, Rooms rooms, RoomThreads threads, Pa
         Room room, Case @case, ImmutableArray<OutboxMessage> turn, bool last, Acknowledgement? live, string? owner, CancellationToken ct)
     {
         var name = RoomName.Of(@case, await parts.Store.FindBikeAsync(@case.Bike, ct), owner, parts.Coach().Knowledge);
-        var first = room.Thread is null || room.Panel is null && room.LastHeard == room.Thread;
+        var first = Names.TurnNumber(turn[0]) == 1;
         if (await threads.EnsureAsync(room, name, @case.OpeningWords, ct) is not { Thread: { } at } there || Snowflake.Read(at) is not { } thread) return;
         var closing = last && @case.IsClosed;
         var mark = Names.Mark(@case.Id, Names.TurnNumber(turn[0]));

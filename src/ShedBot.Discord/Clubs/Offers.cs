@@ -74,15 +74,8 @@ internal sealed class Offers(Parts parts, Starting starting)
 
     private async Task BeginAsync(StartWish wish, Acknowledgement live, CancellationToken ct)
     {
-        var open = await starting.OpenRoomsAsync(wish.Club, wish.Person, ct);
-        if (open.Length >= Starting.MostOpen)
-        {
-            await live.TellAsync(Texts.Draw(Texts.TooManyOpen, string.Join("  ", open.Select(r => $"<#{r.Thread}>"))), ct);
-            return;
-        }
-
         var started = await starting.StartAsync(wish, live, ct);
-        foreach (var card in started.Instead) await live.TellAsync(Texts.Draw(card), ct);
+        foreach (var card in started.Instead) await live.TellAsync(Texts.Draw(card, started.Link), ct);
         if (started.Room?.Thread is { } thread) await live.TellAsync(Texts.Draw(Texts.Opened, $"<#{thread}>"), ct);
     }
 

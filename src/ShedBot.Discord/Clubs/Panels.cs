@@ -34,6 +34,7 @@ internal sealed class Panels(Parts parts)
         // The address under which the platform gives a picture back runs out, so a question that is over goes without its pictures.
         var left = Without(ComponentTypes.MediaGallery, Without(ComponentTypes.Row, message.Components ?? []));
         if (left.Count == 0) return;
+        left.Add(new Component(ComponentTypes.Text, Content: "-# We went on from here."));
         try
         {
             var body = new MessageBody(Components: left, AllowedMentions: AllowedMentions.None, Flags: MessageFlags.ComponentsV2, Attachments: []);

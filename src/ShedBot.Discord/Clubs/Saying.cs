@@ -83,7 +83,7 @@ internal sealed class Saying(Parts parts, Rooms rooms, Turns turns, Starting sta
             club, author.Id, People.NameOf(message.Member, author), message.Id, words, Snowflake.Read(help) ?? default, thread,
             Source: inHelpChannel ? message.Id : default, Private: false, cameIn);
         var started = await starting.StartAsync(wish, null, ct);
-        if (!started.Instead.IsEmpty) await ReplyAsync(message, started.Instead, null, ct);
+        if (!started.Instead.IsEmpty) await ReplyAsync(message, started.Instead, started.Link, ct);
     }
 
     /// <returns>The thread, when this channel is one in the help channel; else none.</returns>

@@ -18,14 +18,17 @@ internal sealed record StartWish(
     ClubId Club, Snowflake Person, string? Owner, Snowflake Opener, string Words, Snowflake Channel, Snowflake Thread, Snowflake Source, bool Private, DateTimeOffset CameIn);
 
 /// <summary>What came of it: a room, or what to say instead.</summary>
-/// <param name="Instead">What the coach says to words that open no case; empty when a room was opened.</param>
-internal sealed record Started(Room? Room, ImmutableArray<Card> Instead);
+/// <param name="Instead">What is said when no case is opened; empty when a room was opened.</param>
+/// <param name="Link">What it is about, as the platform links it; or null.</param>
+internal sealed record Started(Room? Room, ImmutableArray<Card> Instead, string? Link = null);
 
 /// <summary>Begins cases. Words that name no trouble open no thread: a question how something is done, small talk, another machine.</summary>
 internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
 {
     /// <summary>A member may have so many cases open in a club.</summary>
     public const int MostOpen = 3;
+
+    private const int MostLooked = 100;
 
     public async Task<Started> StartAsync(StartWish wish, Acknowledgement? live, CancellationToken ct)
     {
@@ -37,18 +40,18 @@ internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
         {
             var instead = Instead(member, place, said);
             if (!instead.IsEmpty) return new Started(null, instead);
+            var open = await OpenRoomsAsync(member, ct);
+            if (open.Length >= MostOpen) return new Started(null, [Texts.TooManyOpen], string.Join("  ", open.Select(r => $"<#{r.Thread}>")));
             room = await rooms.AddAsync(NewRoom(wish, place, member), ct);
         }
 
-        await turns.TakeAsync(room, said, null, wish.Owner, wish.CameIn, ct);
+        await turns.TakeAsync(room, said, live, wish.Owner, wish.CameIn, ct);
         var opened = await rooms.FindAsync(place, ct) ?? room;
-        if (opened.Thread is null && live is not null) await live.TellAsync(Texts.Draw(Texts.SoonSaid), ct);
-        return new Started(opened, []);
+        return opened.State == RoomState.Gone ? new Started(null, [Texts.HelpChannelGone]) : new Started(opened, []);
     }
 
-    /// <summary>The member's open rooms in this club.</summary>
-    public async Task<ImmutableArray<Room>> OpenRoomsAsync(ClubId club, Snowflake person, CancellationToken ct) =>
-        [.. (await parts.Clubs.RoomsOfAsync(club.Member(person.ToString()), 100, ct)).Where(r => r.State == RoomState.Open && r.Thread is not null)];
+    private async Task<ImmutableArray<Room>> OpenRoomsAsync(MemberId member, CancellationToken ct) =>
+        [.. (await parts.Clubs.RoomsOfAsync(member, MostLooked, ct)).Where(r => r.State == RoomState.Open && r.Thread is not null)];
 
     /// <summary>What would be said, without a case being opened; empty when a case is to be opened. Taking a turn changes nothing until it is kept.</summary>
     private ImmutableArray<Card> Instead(MemberId member, string place, MemberSaid said)

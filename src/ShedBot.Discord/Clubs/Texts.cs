@@ -32,6 +32,9 @@ internal static class Texts
 
     public static Card NotYourOffer { get; } = Plain("That was not meant for you", "For a trouble of your own use /trouble.");
 
+    public static Card HelpChannelGone { get; } = Plain(
+        "The help channel is gone", "The channel in which I am to help is not there any more, or is closed to me. A moderator can choose another: /club set-up. What you told me is kept.");
+
     public static Card NoHelpChannel { get; } = Plain(
         "No help channel yet", "This club has not told me where I may help. A moderator can: /club set-up.");
 

@@ -9,8 +9,6 @@ namespace ShedBot.Discord.Drawing;
 /// <summary>Cards as messages of the platform. Nothing of a card is lost: what does not fit into one message goes on in the next.</summary>
 internal static class CardDrawing
 {
-    private const int MostAnswered = 200;
-
     /// <summary>One turn's cards as one or more messages, in order. The options of the last card become the controls of the last message; those of earlier cards are over.</summary>
     /// <param name="mark">The id of the frame in the first message, one more in each further one: so a message is recognised later. From 1,000, clear of the ids that the platform gives out itself.</param>
     public static ImmutableArray<Drawn> Draw(IReadOnlyList<Card> cards, CaseId @case, int mark, CardPictures pictures, DrawContext context)
@@ -29,20 +27,6 @@ internal static class CardDrawing
             }),
         ];
     }
-
-    /// <summary>What is left of a turn once its question was answered: the same messages without controls, drawings as text.</summary>
-    /// <param name="answered">The label that was picked, or null when it was answered in words or overtaken.</param>
-    /// <param name="mark">As it was given to <see cref="Draw"/>.</param>
-    public static ImmutableArray<Drawn> Spent(IReadOnlyList<Card> cards, string? answered, int mark)
-    {
-        if (cards.Count == 0) return [];
-        var pages = Paged(cards, pictures: null, around: 0);
-        var footer = answered is null ? "We went on from here." : $"Answered: **{Markup.SafeLine(TextRuns.Cut(Markup.OneLine(answered), MostAnswered))}**";
-        return [.. pages.Select((page, i) => Message(cards, page, mark + i, null, AllowedMentions.None, [], i == pages.Length - 1 ? footer : null))];
-    }
-
-    /// <summary>The same for one card: its last message, the one that had the controls.</summary>
-    public static Drawn Spent(Card card, string? answered, int mark) => Spent([card], answered, mark)[^1];
 
     /// <summary>A card without controls, for an answer that only one member sees; the flag for that is the caller's to add. What goes beyond one message is left out, and said so.</summary>
     /// <param name="lead">A line above it, already in the platform's markup; or null.</param>

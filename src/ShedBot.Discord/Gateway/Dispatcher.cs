@@ -93,7 +93,7 @@ internal sealed class Dispatcher(ShardSetting my, Session? session)
             my.Log.SessionBegan(my.Shard, guilds.Count);
         else
             my.Log.SessionGoesOn(my.Shard, sequence);
-        var ready = new Ready(current.Me, current.Application, guilds, my.Shard, fresh) { At = my.Clock.GetUtcNow() };
+        var ready = new Ready(current.Me, current.Application, guilds, my.Shard, my.Shards, fresh) { At = my.Clock.GetUtcNow() };
         Hand(ready, current, sequence, fresh ? EventKind.Ready : EventKind.Resumed);
     }
 

@@ -10,8 +10,10 @@ internal abstract record GatewayEvent
 }
 
 /// <summary>A session has begun. What happened since the last one was not told.</summary>
+/// <param name="Guilds">The clubs that this shard looks after.</param>
+/// <param name="Shards">Into how many the clubs are divided.</param>
 /// <param name="Fresh">False when the session was resumed and everything missed has been told again.</param>
-internal sealed record Ready(User Me, Snowflake Application, IReadOnlyList<Snowflake> Guilds, int Shard, bool Fresh = true) : GatewayEvent;
+internal sealed record Ready(User Me, Snowflake Application, IReadOnlyList<Snowflake> Guilds, int Shard, int Shards, bool Fresh = true) : GatewayEvent;
 
 /// <summary>A club is there: after the start, after an outage, or because it has just taken us in.</summary>
 internal sealed record GuildThere(Guild Guild) : GatewayEvent;

@@ -111,19 +111,6 @@ public sealed class CardDrawingTests
         Assert.All(drawn.SelectMany(Seen.Texts), t => Assert.False(t.EndsWith("In this order:**", StringComparison.Ordinal), "A heading was left behind."));
     }
 
-    [Theory]
-    [InlineData("Firm", "-# Answered: **Firm**")]
-    [InlineData("*Soft*", @"-# Answered: **\*Soft\***")]
-    [InlineData(null, "-# We went on from here.")]
-    public void Spent_Question_SaysHowItEnded(string? answered, string expected)
-    {
-        var spent = CardDrawing.Spent(Question, answered, 1001);
-        Allowed.Check(spent);
-        Assert.Equal(expected, Seen.Texts(spent).Last());
-        Assert.Empty(Seen.OptionIds(spent));
-        Assert.Equal(1001, spent.Body.Components!.Single().Id);
-    }
-
     [Fact]
     public void BeliefBars_AnyLine_FitsATelephone()
     {

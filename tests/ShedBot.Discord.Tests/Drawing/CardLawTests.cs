@@ -47,25 +47,12 @@ public sealed class CardLawTests
         cards => CardLaws.Hold(cards, CardDrawing.Draw(cards, new CaseId("k7f3q9"), 5000, CardPictures.None, Context), Context, 5000), iter: 150);
 
     [Fact]
-    public void Spent_AnyCards_BreaksWhereItWasDrawnAndHasNoControls() => AnyCard.Array[1, 3].Sample(
-        cards =>
-        {
-            var drawn = CardDrawing.Draw(cards, new CaseId("k7f3q9"), 5000, CardPictures.None, DrawContext.Bare);
-            var spent = CardDrawing.Spent(cards, "Yes", 5000);
-            Assert.All(spent, Allowed.Check);
-            Assert.DoesNotContain(spent.SelectMany(Seen.All), c => c.Type is 1 or 2 or 3);
-            Assert.Equal(drawn.SelectMany(Seen.Texts), spent.SelectMany(Seen.Texts).SkipLast(1));
-            Assert.Equal(drawn.Select(d => Seen.Texts(d).Count()), spent.Select((s, i) => Seen.Texts(s).Count() - (i == spent.Length - 1 ? 1 : 0)));
-        },
-        iter: 60);
-
-    [Fact]
     public void Plain_AnyCard_IsOneMessageAndSaysWhenThereIsMore() => AnyCard.Sample(
         card =>
         {
             var plain = CardDrawing.Plain(card);
             Allowed.Check(plain);
-            var whole = CardDrawing.Spent([card], null, 5000).Length == 1;
+            var whole = CardDrawing.Draw([card], new CaseId("k7f3q9"), 5000, CardPictures.None, DrawContext.Bare).Length == 1;
             Assert.Equal(whole, Seen.Texts(plain).Last() != "-# There is more than fits here.");
         },
         iter: 60);

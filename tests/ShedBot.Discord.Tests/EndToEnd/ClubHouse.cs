@@ -25,7 +25,10 @@ internal sealed class ClubHouse : IAsyncDisposable
     });
 
     /// <summary>A busy machine is slow; a test that waits longer than this would wait for ever.</summary>
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60), Look = TimeSpan.FromMilliseconds(20);
+
+    /// <summary>The three seconds of an answer are so many times as long, here and at the platform.</summary>
+    private const int Slowness = 5;
 
     private readonly string folder = Directory.CreateTempSubdirectory("shedbot-club-").FullName;
     private readonly TestLog log;
@@ -65,7 +68,7 @@ internal sealed class ClubHouse : IAsyncDisposable
         options ??= new StandInOptions();
         var contract = ContractCheck.Find(Strictness.Strict);
         output.WriteLine(contract.About);
-        var platform = await StandIn.StartAsync(options with { Checks = [new LimitsCheck(Strictness.Strict), contract], HeartbeatInterval = TimeSpan.FromSeconds(2) });
+        var platform = await StandIn.StartAsync(options with { Checks = [new LimitsCheck(Strictness.Strict), contract], AnswerWithin = TimeSpan.FromSeconds(3 * Slowness) });
         var house = new ClubHouse(platform, new TestLog(output));
         await house.FurnishAsync(forum);
         await house.StartAsync();
@@ -96,10 +99,10 @@ internal sealed class ClubHouse : IAsyncDisposable
         var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
         desk = new CaseDesk(store, () => coach, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}");
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session") };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, desk, () => coach, TimeProvider.System, Random.Shared.NextDouble, log);
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, desk, () => coach, new SlowClock(Slowness), Random.Shared.NextDouble, log);
         running = bot.RunAsync(default);
-        await Platform.WaitForLoginAsync();
-        await Platform.WaitForCommandsAsync();
+        await Platform.WaitForLoginAsync(Patience);
+        await Platform.WaitForCommandsAsync(patience: Patience);
     }
 
     /// <summary>Ends the program in good order and starts it again.</summary>
@@ -123,7 +126,7 @@ internal sealed class ClubHouse : IAsyncDisposable
     /// <summary>The thread of a case, once it is there and has a question in it.</summary>
     public async Task<Channel> ThreadAsync(int number = 0)
     {
-        await Platform.WaitUntilAsync(() => Platform.Threads(Help).Count > number && Panel(Platform.Threads(Help)[number]) is not null, "the thread of a case", Patience);
+        await UntilAsync(() => Platform.Threads(Help).Count > number && Panel(Platform.Threads(Help)[number]) is not null, "the thread of a case");
         return Platform.Threads(Help)[number];
     }
 
@@ -146,8 +149,8 @@ internal sealed class ClubHouse : IAsyncDisposable
         var answer = await deed.Answered;
         // Announced first, then the question is changed or something is said to this one alone; long ones go on in further messages.
         if (answer.Type == 6)
-            await Platform.WaitUntilAsync(() => deed.FollowUps.Count > 0 || Panel(thread) is not { } now || now.Id != panel.Id || now.Words != panel.Words, "what was announced", Patience);
-        await Platform.WaitUntilAsync(() => Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said", Patience);
+            await UntilAsync(() => deed.FollowUps.Count > 0 || Panel(thread) is not { } now || now.Id != panel.Id || now.Words != panel.Words, "what was announced");
+        await UntilAsync(() => Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said");
         return deed;
     }
 
@@ -156,9 +159,19 @@ internal sealed class ClubHouse : IAsyncDisposable
     {
         var before = Platform.Messages(thread).Count;
         await Platform.SayAsync(who, thread, words, replyTo: Panel(thread));
-        await Platform.WaitUntilAsync(
-            () => Platform.Messages(thread).Count > before + 1 || Platform.Violations.Count > 0, "a reply to words", Patience);
+        await UntilAsync(
+            () => Platform.Messages(thread).Count > before + 1 || Platform.Violations.Count > 0, "a reply to words");
         AssertNoViolations();
+    }
+
+    /// <summary>Looks again and again: what is kept changes without the platform hearing of it.</summary>
+    public static async Task UntilAsync(Func<bool> so, string what)
+    {
+        for (var left = Patience; !so(); left -= Look)
+        {
+            if (left < TimeSpan.Zero) throw new TimeoutException($"{what}: not within {Patience.TotalSeconds} s.");
+            await Task.Delay(Look);
+        }
     }
 
     public static IEnumerable<string> Labels(SeenMessage message) =>

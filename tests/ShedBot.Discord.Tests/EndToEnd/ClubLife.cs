@@ -48,7 +48,7 @@ public sealed class ClubLife(ITestOutputHelper output)
         Assert.Contains("Create Public Threads", told.Message!.Words, StringComparison.Ordinal);
         Assert.Contains("Attach Files", told.Message.Words, StringComparison.Ordinal);
         await house.RestartAsync();
-        await house.Platform.WaitUntilAsync(() => house.Log.Any(l => l.Contains("Create Public Threads", StringComparison.Ordinal)), "the log to name what is missing", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => house.Log.Any(l => l.Contains("Create Public Threads", StringComparison.Ordinal)), "the log to name what is missing");
     }
 
     [Fact]
@@ -72,9 +72,9 @@ public sealed class ClubLife(ITestOutputHelper output)
         await house.AnswerAsync(house.Rider, thread, "No, not lately");
         var asked = await (await house.Platform.CommandAsync(house.Rider, house.Lobby, "shedbot leave")).Settled;
         await (await house.Platform.PressLabelAsync(house.Rider, asked.Message!, "Remove all of it")).Answered;
-        await house.Platform.WaitUntilAsync(() => house.Platform.Now(asked.Message!).Words.Contains("Forgotten", StringComparison.Ordinal), "the end to be told", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => house.Platform.Now(asked.Message!).Words.Contains("Forgotten", StringComparison.Ordinal), "the end to be told");
         Assert.Empty(house.Platform.Now(asked.Message!).Usable);
-        await house.Platform.WaitUntilAsync(() => thread.Thread!.Archived, "the thread to be put away", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => thread.Thread!.Archived, "the thread to be put away");
         Assert.Empty(await house.Store.CasesOfAsync(new($"{house.Guild.Id}/{house.Rider.Id}"), 10, default));
         Assert.Empty(await house.Store.BikesOfAsync(new($"{house.Guild.Id}/{house.Rider.Id}"), default));
         house.AssertNoViolations();
@@ -100,7 +100,18 @@ public sealed class ClubLife(ITestOutputHelper output)
         await house.Platform.RestoreGuildAsync(house.Guild);
         Assert.Null((await house.Store.ClubsAsync(default)).Single().LeftAt);
         await house.Platform.RemoveGuildAsync(house.Guild);
-        await house.Platform.WaitUntilAsync(() => house.Store.ClubsAsync(default).Result.Single().LeftAt is not null, "the club to be marked", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => house.Store.ClubsAsync(default).Result.Single().LeftAt is not null, "the club to be marked");
+    }
+
+    [Fact]
+    public async Task Club_SendsUsAwayWhileNobodyListens_IsMarkedAtTheNextStart()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        await house.StopAsync();
+        house.Platform.ForgetSessions();
+        await house.Platform.RemoveGuildAsync(house.Guild);
+        await house.StartAsync();
+        await ClubHouse.UntilAsync(() => house.Store.ClubsAsync(default).Result.Single().LeftAt is not null, "the club to be marked");
     }
 
     [Fact]
@@ -114,7 +125,7 @@ public sealed class ClubLife(ITestOutputHelper output)
         await house.Platform.SayAsync(house.Rider, thread, "no, not lately", replyTo: panel);
         await house.Platform.SayAsync(house.Mate, house.Help, $"<@{house.Platform.Bot.Id}> my clutch slips uphill", mentions: house.Platform.Bot);
         await house.StartAsync();
-        await house.Platform.WaitUntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard");
         await house.ThreadAsync(1);
         house.AssertNoViolations();
     }
@@ -126,13 +137,13 @@ public sealed class ClubLife(ITestOutputHelper output)
         var thread = await InTheThread.BeginAsync(house);
         house.Platform.Faults.Next(FaultKind.DroppedAfterHandling, PostMessage, times: 30);
         await house.Platform.SayAsync(house.Rider, thread, "no, not lately", replyTo: house.Panel(thread));
-        await house.Platform.WaitUntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard");
         await house.StopAsync();
         house.Platform.Faults.Stop();
         await house.StartAsync();
-        await house.Platform.WaitUntilAsync(() => house.Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said", ClubHouse.Patience);
-        await house.Platform.WaitUntilAsync(
-            () => house.Platform.Messages(thread, removed: false).Count(m => m.Usable.Any()) == 1, "one open question", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => house.Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said");
+        await ClubHouse.UntilAsync(
+            () => house.Platform.Messages(thread, removed: false).Count(m => m.Usable.Any()) == 1, "one open question");
         Assert.Single(house.Platform.Messages(thread), m => m.Words.Contains("smear of grease", StringComparison.Ordinal));
         house.AssertNoViolations();
     }

@@ -87,6 +87,6 @@ public sealed class ConversationsInAClub(ITestOutputHelper output)
         Assert.Contains("Good. That is that mended.", house.Text(thread), StringComparison.Ordinal);
         var outcomes = await house.Store.OutcomesAsync(100, default);
         Assert.Contains(outcomes, o => o.Phase == CasePhase.Solved);
-        await house.Platform.WaitUntilAsync(() => thread.Thread!.Archived, "the thread to be put away", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => thread.Thread!.Archived, "the thread to be put away");
     }
 }

@@ -102,6 +102,15 @@ public sealed class FirstSteps(ITestOutputHelper output)
     }
 
     [Fact]
+    public async Task Trouble_WhereTheHelpChannelIsGone_SaysWhoCanChooseAnother()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        await house.Platform.DeleteChannelAsync(house.Help);
+        var told = await (await TroubleAsync(house, house.Rider, Drag)).Settled;
+        Assert.Contains("/club set-up", told.Message!.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Mention_Elsewhere_SaysWhereHelpIs()
     {
         await using var house = await ClubHouse.OpenAsync(output);

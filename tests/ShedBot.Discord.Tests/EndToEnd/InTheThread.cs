@@ -19,7 +19,6 @@ public sealed class InTheThread(ITestOutputHelper output)
         var deed = await house.AnswerAsync(house.Rider, thread, "No, not lately");
         var answer = await deed.Answered;
         Assert.Equal(7, answer.Type);
-        Assert.True(answer.Took < TimeSpan.FromSeconds(3));
         Assert.Equal(first.Id, house.Panel(thread)!.Id);
         Assert.Contains("Answered: No, not lately", house.Panel(thread)!.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("changed lately?", house.Panel(thread)!.Words, StringComparison.Ordinal);
@@ -51,7 +50,7 @@ public sealed class InTheThread(ITestOutputHelper output)
         var answer = await (await house.Platform.ForgedPressAsync(house.Rider, old, old.Usable.First().CustomId!)).Settled;
         Assert.True(answer.Message!.Private);
         Assert.Equal(turn, (await CaseAsync(house)).Turn);
-        await house.Platform.WaitUntilAsync(() => !house.Platform.Now(old).Usable.Any(), "the old question to lose its buttons", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => !house.Platform.Now(old).Usable.Any(), "the old question to lose its buttons");
         house.AssertNoViolations();
     }
 
@@ -191,7 +190,7 @@ public sealed class InTheThread(ITestOutputHelper output)
         var thread = await BeginAsync(house);
         await house.Platform.ArchiveAsync(thread);
         await house.AnswerAsync(house.Rider, thread, "No, not lately");
-        await house.Platform.WaitUntilAsync(() => house.Panel(thread) is { } p && !p.Words.Contains("changed lately?", StringComparison.Ordinal), "the next question", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => house.Panel(thread) is { } p && !p.Words.Contains("changed lately?", StringComparison.Ordinal), "the next question");
         Assert.Equal(2, (await CaseAsync(house)).Turn);
     }
 
@@ -201,7 +200,7 @@ public sealed class InTheThread(ITestOutputHelper output)
         await using var house = await ClubHouse.OpenAsync(output);
         var thread = await BeginAsync(house);
         await house.Platform.DeleteChannelAsync(thread);
-        await house.Platform.WaitUntilAsync(() => house.Store.OpenRoomsAsync(default).Result.IsEmpty, "the room to be gone", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => house.Store.OpenRoomsAsync(default).Result.IsEmpty, "the room to be gone");
         Assert.Equal(1, (await CaseAsync(house)).Turn);
     }
 
@@ -212,7 +211,7 @@ public sealed class InTheThread(ITestOutputHelper output)
         var thread = await BeginAsync(house);
         await house.Platform.DeleteMessageAsync(house.Panel(thread)!);
         await (await house.Platform.CommandAsync(house.Rider, thread, "case go-on")).Settled;
-        await house.Platform.WaitUntilAsync(() => house.Panel(thread) is not null, "the question anew", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => house.Panel(thread) is not null, "the question anew");
         await house.AnswerAsync(house.Rider, thread, "No, not lately");
         Assert.Equal(2, (await CaseAsync(house)).Turn);
         house.AssertNoViolations();
@@ -238,7 +237,7 @@ public sealed class InTheThread(ITestOutputHelper output)
         await using var house = await ClubHouse.OpenAsync(output);
         var thread = await BeginAsync(house);
         await (await house.Platform.CommandAsync(house.Rider, thread, "case leave")).Settled;
-        await house.Platform.WaitUntilAsync(() => thread.Thread!.Archived, "the thread to be put away", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => thread.Thread!.Archived, "the thread to be put away");
         Assert.Equal(CasePhase.Left, (await CaseAsync(house)).Phase);
         house.AssertNoViolations();
     }

@@ -30,7 +30,7 @@ public sealed class Deed
     /// <summary>A moment beyond the deadline, so that an answer just too late is refused before the member gives up.</summary>
     private static TimeSpan Grace => TimeSpan.FromMilliseconds(250);
 
-    private static TimeSpan Patience => TimeSpan.FromSeconds(20);
+    private static TimeSpan Patience => TimeSpan.FromSeconds(60);
 
     internal Interaction Interaction { get; }
 
@@ -42,7 +42,7 @@ public sealed class Deed
     /// <summary>The first answer. Never faults: without an answer in time it is <see cref="Answer.Failed"/>.</summary>
     public Task<Answer> Answered { get; }
 
-    /// <summary>The answer once it has content: for a deferral when that was filled in or the message changed (20 s at most, then failed).</summary>
+    /// <summary>The answer once it has content: for a deferral when that was filled in or the message changed (a minute at most, then failed).</summary>
     public Task<Answer> Settled { get; }
 
     /// <summary>Further messages so far.</summary>

@@ -8,7 +8,7 @@ namespace ShedBot.DiscordStandIn;
 // Looking on: messages, threads, requests, sockets, and waiting for them.
 public sealed partial class StandIn
 {
-    private static readonly TimeSpan UsualPatience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan UsualPatience = TimeSpan.FromSeconds(60);
 
     /// <summary>Every request so far, oldest first.</summary>
     public IReadOnlyList<LoggedRequest> Requests => ledger.Requests;
@@ -72,7 +72,7 @@ public sealed partial class StandIn
     }
 
     /// <summary>The first message, standing now or coming or being changed later, that fits. Looks at the newest first.</summary>
-    /// <param name="patience">10 s when null; on the real clock.</param>
+    /// <param name="patience">A minute when null, since a busy machine is slow; on the real clock.</param>
     /// <exception cref="TimeoutException">None came in time.</exception>
     public async Task<SeenMessage> WaitForMessageAsync(Func<SeenMessage, bool> fits, TimeSpan? patience = null)
     {
