@@ -56,8 +56,8 @@ public sealed class AnswerControlsTests
     {
         var card = new Card("t", [], [new CardOption("3/state:full", "Full"), new CardOption("3/danger:fuel-leak", "I smell fuel"), new CardOption("3/back", "Back", OptionRole.Help)]);
         var buttons = AnswerControls.Of(card, Case, words: true).SelectMany(r => r.Components!).ToList();
-        Assert.Equal(["Full", "I smell fuel", "Back", "In my own words"], buttons.Select(b => b.Label));
-        Assert.Equal([ButtonStyles.Primary, ButtonStyles.Danger, ButtonStyles.Secondary, ButtonStyles.Secondary], buttons.Select(b => b.Style!.Value));
+        Assert.Equal(["Full", "I smell fuel", "Back", "What do you think?", "In my own words"], buttons.Select(b => b.Label));
+        Assert.Equal([ButtonStyles.Primary, ButtonStyles.Danger, ButtonStyles.Secondary, ButtonStyles.Secondary, ButtonStyles.Secondary], buttons.Select(b => b.Style!.Value));
         Assert.Equal("sb1:words:k7f3q9:3", buttons[^1].CustomId);
     }
 
