@@ -52,7 +52,11 @@ internal sealed class Sending
                 async stop =>
                 {
                     if (tries++ > 0)
+                    {
                         meters.Retried(route);
+                        log.Again(route.Name, "a failure");
+                    }
+
                     return await TryAsync(outgoing, turn, deadline, stop);
                 },
                 either.Token);

@@ -101,17 +101,21 @@ public sealed class LimitTests
     [Fact]
     public async Task Bucket_TwoRoutesFoundToShareWhileOthersWait_NobodyIsForgotten()
     {
+        var all = new TaskCompletionSource();
         using var world = new RestWorld(
             async _ =>
             {
-                await Task.Yield();
+                await all.Task;
                 return Answers.Ok().WithLimit(1, 0, "1", "one-for-both");
             },
             Unhurried);
 
-        await world.FinishAsync(Enumerable.Range(0, 10).Select(n => n % 2 == 0
+        // No answer comes before everybody stands in a line, half of them in one that will turn out to be the wrong one.
+        var calls = Enumerable.Range(0, 10).Select(n => n % 2 == 0
             ? world.Rest.GetChannelAsync(Room, None)
-            : world.Rest.EditChannelAsync(Room, new ChannelEdit($"{n}"), None)));
+            : world.Rest.EditChannelAsync(Room, new ChannelEdit($"{n}"), None)).ToList();
+        all.SetResult();
+        await world.FinishAsync(calls);
 
         // The first two went before it was known that they share a limit.
         var times = world.Requests.Select(s => s.At).ToList();
