@@ -39,6 +39,8 @@ internal sealed class RestWorld : IDisposable
 
     public RestWorld(Func<Seen, Task<HttpResponseMessage>> platform, Func<RestOptions, RestOptions>? change = null)
     {
+        // Without a context everything runs on the thread that caused it, up to the next wait for the clock.
+        SynchronizationContext.SetSynchronizationContext(null);
         var options = new RestOptions(new Uri("https://club.invalid/shedbot"), "1.2.3") { BaseAddress = new Uri("https://platform.invalid/api/v10/") };
         options = change?.Invoke(options) ?? options;
         http = RestClient.Create(options, new Platform(this, platform));
@@ -66,11 +68,11 @@ internal sealed class RestWorld : IDisposable
 
     public IReadOnlyList<Seen> Requests => [.. seen];
 
+    private int Stirred => seen.Count + Time.Made;
+
     /// <summary>A call, and its time from beginning to end. The clock jumps to whatever is waited for, so one call at a time.</summary>
     public async Task<(T? Result, DiscordException? Refused, TimeSpan Took)> RunAsync<T>(Func<IDiscordRest, Task<T>> call)
     {
-        // Without a context everything runs on this thread up to the next wait for the clock.
-        SynchronizationContext.SetSynchronizationContext(null);
         var began = Time.GetUtcNow();
         var running = call(Rest);
         while (!running.IsCompleted && Time.Next is { } next)
@@ -96,8 +98,7 @@ internal sealed class RestWorld : IDisposable
         for (var step = 0; !all.IsCompleted; step++)
         {
             Assert.True(step < 1_000_000, "The calls never came to an end.");
-            for (var turn = 0; turn < 5; turn++)
-                await Task.Yield();
+            await SettleAsync();
             Time.Advance(TimeSpan.FromMilliseconds(10));
         }
 
@@ -111,6 +112,16 @@ internal sealed class RestWorld : IDisposable
         listener.Dispose();
         meter.Dispose();
         http.Dispose();
+    }
+
+    /// <summary>Lets everything that can go on without the clock go on, as far as can be told from outside.</summary>
+    private async Task SettleAsync()
+    {
+        for (var (quiet, before) = (0, -1); quiet < 3; quiet = before == Stirred ? quiet + 1 : 0)
+        {
+            before = Stirred;
+            await Task.Run(static () => { });
+        }
     }
 
     private static string Text(ReadOnlySpan<KeyValuePair<string, object?>> tags)

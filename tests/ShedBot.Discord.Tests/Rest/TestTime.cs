@@ -8,6 +8,11 @@ internal sealed class TestTime() : FakeTimeProvider(new DateTimeOffset(2026, 5, 
     private readonly Lock gate = new();
     private readonly HashSet<Timer> waiting = [];
 
+    private int made;
+
+    /// <summary>How many timers there ever were.</summary>
+    public int Made => Volatile.Read(ref made);
+
     /// <summary>The moment of the next timer; null when nothing waits.</summary>
     public DateTimeOffset? Next
     {
@@ -20,6 +25,7 @@ internal sealed class TestTime() : FakeTimeProvider(new DateTimeOffset(2026, 5, 
 
     public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period)
     {
+        Interlocked.Increment(ref made);
         var timer = new Timer(this, callback, state);
         timer.Inner = base.CreateTimer(timer.Fire, null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
         timer.Change(dueTime, period);
