@@ -12,6 +12,9 @@ internal static class AnswerControls
     /// <summary>Answers go on buttons while there are no more of them, and none is longer: what a telephone shows of a button on one line.</summary>
     private const int MostButtons = 5, MostButtonText = 40;
 
+    /// <summary>What asks for dangers goes on buttons up to so many.</summary>
+    private const int MostDangerButtons = 10;
+
     /// <summary>Short answers share a row as long as a telephone holds them side by side.</summary>
     private const int MostRowText = 26, MarginText = 4;
 
@@ -52,9 +55,16 @@ internal static class AnswerControls
 
     private static List<CardOption> Answers(Card card) => [.. card.Options.Where(o => o.Role == OptionRole.Answer)];
 
-    // A list also takes what is too long for a button's id: its values carry the id of the option alone.
-    private static bool Listed(List<CardOption> answers, CaseId @case) => answers.Count > MostButtons
-        || answers.Any(o => Label(o).Length > MostButtonText || !new CustomId(CustomId.Answer, @case, o.Id).Fits);
+    // A danger must be one press away, so its question has no list. A list also takes what is too long for a button's id: its values carry the id of the option alone.
+    private static bool Listed(List<CardOption> answers, CaseId @case)
+    {
+        if (answers.Any(o => !new CustomId(CustomId.Answer, @case, o.Id).Fits)) return true;
+        return answers.Any(IsDanger)
+            ? answers.Count > MostDangerButtons || answers.Any(o => Label(o).Length > Limits.ButtonLabel)
+            : answers.Count > MostButtons || answers.Any(o => Label(o).Length > MostButtonText);
+    }
+
+    private static bool IsDanger(CardOption option) => OptionId.Read(option.Id)?.AsDanger is not null;
 
     private static int Sharing(List<CardOption> answers) => answers.Sum(o => Label(o).Length + MarginText) - MarginText <= MostRowText ? Limits.ButtonsInRow : 1;
 
@@ -77,7 +87,7 @@ internal static class AnswerControls
         buttons.Chunk(most).Select(row => new Component(ComponentTypes.Row, Components: row));
 
     private static Component Answer(CardOption option, CaseId @case) =>
-        Button(option, @case, OptionId.Read(option.Id)?.AsDanger is null ? ButtonStyles.Primary : ButtonStyles.Danger);
+        Button(option, @case, IsDanger(option) ? ButtonStyles.Danger : ButtonStyles.Primary);
 
     private static Component Button(CardOption option, CaseId @case, int style) => new(
         ComponentTypes.Button,
