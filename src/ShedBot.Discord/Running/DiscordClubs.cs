@@ -57,7 +57,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();
         var gatewayOptions = new GatewayOptions(secret) { Shards = settings.Shards, Compress = settings.Compress, Url = settings.Gateway };
-        gateway = new Gateway.Gateway(gatewayOptions, rest.GetGatewayAsync, shelf, clock, chance, logs.CreateLogger<Gateway.Gateway>());
+        gateway = new Gateway.Gateway(gatewayOptions, rest.GetGatewayAsync, shelf, settings.GatewayClock ?? clock, chance, logs.CreateLogger<Gateway.Gateway>());
     }
 
     /// <summary>The link by which a club takes ShedBot in, with exactly what it must be allowed to do.</summary>
