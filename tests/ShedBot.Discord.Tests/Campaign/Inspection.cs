@@ -12,6 +12,8 @@ internal sealed class Inspection(CampaignClub club)
     /// <summary>So many events a case remembers; no rider here has more.</summary>
     private const int Remembered = 20;
 
+    private readonly List<ulong> threads = [];
+
     public List<string> Lost { get; } = [];
 
     public List<string> Doubled { get; } = [];
@@ -30,6 +32,7 @@ internal sealed class Inspection(CampaignClub club)
         var seen = new Inspection(club);
         foreach (var rider in riders) await seen.RiderAsync(rider);
         await seen.ThreadsAsync(since);
+        seen.Repeated(seen.threads, "rooms of one thread");
         return seen;
     }
 
@@ -62,6 +65,7 @@ internal sealed class Inspection(CampaignClub club)
             return;
         }
 
+        threads.Add(thread.Id);
         Shown(room, @case, thread);
         var ours = Panels.Ours(club, thread);
         Repeated(ours.SelectMany(Panels.Marks), $"mark in {thread.Id}");

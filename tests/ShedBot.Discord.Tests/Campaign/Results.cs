@@ -39,7 +39,7 @@ internal sealed class Results(int seed, int wanted)
         var page = new StringBuilder();
         var counts = club.Platform.Faults.Injected;
         page.AppendLine("# What goes wrong on the platform, and what it costs").AppendLine();
-        page.AppendLine("Invented riders of an invented club begin cases, answer by buttons, lists, words and forms, look on, call a helper and leave, while the stand-in for the");
+        page.AppendLine("Invented riders of an invented club begin cases, answer by buttons, lists, words and forms, look on, call a helper and leave, others chat and use commands of no case, while the stand-in for the");
         page.AppendLine("platform injects faults by a seeded plan and the program is ended or killed at random moments and started again on the same data file. After each round the");
         page.AppendLine("faults stop, all that is left is said, and what is kept is compared with what the platform shows. The plan is seeded; which task meets which fault is up to");
         page.AppendLine("the machine, so a second run injects the same kinds at the same rates, not the very same story.").AppendLine();

@@ -89,7 +89,8 @@ internal sealed class Rider(CampaignClub club, Person who, Person mate, Random c
 
     private async Task StepAsync(Channel thread, SeenMessage panel)
     {
-        if (chance.NextDouble() < 0.3) await club.Platform.SayAsync(mate, thread, "sounds like the cable to me", replyTo: panel, quietReply: true);
+        // Who is not in a private thread cannot comment in it.
+        if (chance.NextDouble() < 0.3 && thread.Kind == ChannelKind.PublicThread) await club.Platform.SayAsync(mate, thread, "sounds like the cable to me", replyTo: panel, quietReply: true);
         var dice = chance.NextDouble();
         if (dice < 0.15) await SayAsync(thread, panel, Phrases[chance.Next(Phrases.Length)]);
         else if (dice < 0.25) await WriteAsync(panel);

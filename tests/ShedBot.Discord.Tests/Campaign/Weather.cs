@@ -9,7 +9,7 @@ internal static class Weather
 
     private static double RateOf(FaultKind kind) => kind switch
     {
-        FaultKind.DroppedSocket or FaultKind.HalfFrame or FaultKind.Reconnect or FaultKind.InvalidSessionKept or FaultKind.InvalidSessionLost => 0.006,
+        FaultKind.DroppedSocket or FaultKind.HalfFrame or FaultKind.Reconnect or FaultKind.InvalidSessionKept or FaultKind.InvalidSessionLost => 0.003,
         FaultKind.ReconnectBeforeHello or FaultKind.SwallowedAck => 0.05,
         FaultKind.IdentifyRefused or FaultKind.ResumeRefused => 0.1,
         FaultKind.DuplicatedEvent or FaultKind.UnknownEvent or FaultKind.UnknownFields or FaultKind.NullFields => 0.2,
