@@ -12,36 +12,44 @@ internal sealed class CatchingUp(Parts parts, Rooms rooms, Saying saying, SetUp 
     /// <summary>Of one channel; who wrote more while we were away is answered to the newest.</summary>
     private const int MostMessages = Limits.HistoryPage;
 
+    /// <summary>Where the platform does not answer the rooms stay behind, and this is to be done again.</summary>
     public async Task RoomsAsync(CancellationToken ct)
     {
+        var (missed, all) = (rooms.Missed, true);
         foreach (var room in await parts.Clubs.OpenRoomsAsync(ct))
         {
             if (Snowflake.Read(room.Thread) is { } thread && Snowflake.Read(room.LastHeard) is { } last)
-                await ChannelAsync(thread, Names.Guild(room.Club), last, newest => rooms.ChangeAsync(room.Place, r => r with { LastHeard = newest.ToString() }, ct), ct);
+                all &= await ChannelAsync(thread, Names.Guild(room.Club), last, newest => rooms.ChangeAsync(room.Place, r => r with { LastHeard = newest.ToString() }, ct), ct);
         }
+
+        if (all) rooms.CatchUp(missed);
     }
 
-    public async Task HelpChannelAsync(Coaching.Clubs.Club club, CancellationToken ct)
+    /// <returns>False when the platform did not answer: this is to be done again.</returns>
+    public async Task<bool> HelpChannelAsync(Coaching.Clubs.Club club, CancellationToken ct)
     {
         if (Snowflake.Read(club.HelpChannel) is { } channel && Snowflake.Read(club.LastHeard) is { } last)
-            await ChannelAsync(channel, Names.Guild(club.Id), last, newest => setUp.ChangeAsync(club.Id, c => c with { LastHeard = newest.ToString() }, save: true, ct), ct);
+            return await ChannelAsync(channel, Names.Guild(club.Id), last, newest => setUp.ChangeAsync(club.Id, c => c with { LastHeard = newest.ToString() }, save: true, ct), ct);
+        return true;
     }
 
-    private async Task ChannelAsync(Snowflake channel, Snowflake guild, Snowflake last, Func<Snowflake, Task> heard, CancellationToken ct)
+    private async Task<bool> ChannelAsync(Snowflake channel, Snowflake guild, Snowflake last, Func<Snowflake, Task> heard, CancellationToken ct)
     {
         try
         {
             var missed = (await parts.Rest.ListMessagesAsync(channel, last, MostMessages, ct)).OrderBy(m => m.Id).ToList();
-            if (missed.Count == 0) return;
+            if (missed.Count == 0) return true;
             var toUs = missed.Where(m => m.Author is { IsBot: false } && m.Mentions?.Any(u => u.Id == parts.Me.User) == true).ToList();
             foreach (var message in toUs) await saying.HandleAsync(message with { GuildId = guild }, message.Id.At, ct);
             await heard(missed[^1].Id);
             if (toUs.Count > 0) parts.Log.CaughtUp(toUs.Count);
+            return true;
         }
         catch (DiscordException e)
         {
-            // A channel that cannot be read is found out about again when something is to be said there.
+            // A channel that may not be read is found out about again when something is to be said there.
             parts.Log.NotTidied(e.Trouble, e);
+            return e.Trouble != Trouble.Busy;
         }
     }
 }

@@ -72,7 +72,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     public async Task KeepUpAsync(CancellationToken ct)
     {
         using var timer = new PeriodicTimer(Upkeep.Every, parts.Clock);
-        while (await timer.WaitForNextTickAsync(ct)) await GuardAsync(() => Volatile.Read(ref begun) == 0 ? Task.CompletedTask : upkeep.RoundAsync(ct));
+        while (await timer.WaitForNextTickAsync(ct)) await GuardAsync(() => Volatile.Read(ref begun) == 0 ? Task.CompletedTask : RoundAsync(ct));
     }
 
     /// <summary>Waits until all that came in was dealt with.</summary>
@@ -83,7 +83,12 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
 
     public void Take(GatewayEvent happened, Action done)
     {
-        if (happened is Ready ready) parts.Me.Set(ready.Me.Id, ready.Application);
+        if (happened is Ready ready)
+        {
+            parts.Me.Set(ready.Me.Id, ready.Application);
+            if (ready.Fresh) rooms.FallBehind();
+        }
+
         var lane = LaneOf(happened);
         // An interaction's three seconds run while its lane is busy with something else, so its clock is started here.
         var live = happened is InteractionCame came ? Acknowledge(came) : null;
@@ -210,12 +215,32 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
             // A session that is resumed does not tell of its clubs again, and what we may do there can have changed meanwhile.
             if (!ready.Fresh)
             {
-                foreach (var club in await parts.Clubs.ClubsAsync(stopping)) await CheckAsync(club);
+                foreach (var club in await parts.Clubs.ClubsAsync(stopping))
+                {
+                    await CheckAsync(club);
+                    // The process before may have lost a session and not have caught up.
+                    unheard[Names.Guild(club.Id).Value] = true;
+                    await HearHelpChannelAsync(club);
+                }
             }
         }
 
         await upkeep.RoundAsync(stopping);
-        if (ready.Fresh) await catchingUp.RoomsAsync(stopping);
+        if (rooms.Behind) await catchingUp.RoomsAsync(stopping);
+    }
+
+    private async Task RoundAsync(CancellationToken ct)
+    {
+        await upkeep.RoundAsync(ct);
+        if (rooms.Behind) await catchingUp.RoomsAsync(ct);
+        if (unheard.IsEmpty) return;
+        foreach (var club in await parts.Clubs.ClubsAsync(ct)) await HearHelpChannelAsync(club);
+    }
+
+    private async Task HearHelpChannelAsync(Coaching.Clubs.Club club)
+    {
+        var guild = Names.Guild(club.Id).Value;
+        if (club.LeftAt is null && unheard.TryRemove(guild, out _) && !await catchingUp.HelpChannelAsync(club, stopping)) unheard[guild] = true;
     }
 
     /// <summary>A club that sends us away while nobody listens tells us by not being in the list any more.</summary>
@@ -241,7 +266,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         var known = await parts.Clubs.FindClubAsync(id, stopping);
         if (known is null or { LeftAt: not null }) known = await setUp.ChangeAsync(id, c => c with { LeftAt = null }, save: true, stopping);
         await CheckAsync(known);
-        if (unheard.TryRemove(guild.Id.Value, out _)) await catchingUp.HelpChannelAsync(known, stopping);
+        await HearHelpChannelAsync(known);
     }
 
     private async Task CheckAsync(Coaching.Clubs.Club club)

@@ -166,8 +166,9 @@ internal sealed class Delivery(Parts parts, Rooms rooms, RoomThreads threads, Pa
     /// <summary>A closed room whose case came back, or in which a new one began, is open again.</summary>
     private static RoomState StateAfter(Room room, Case @case) => @case.IsClosed ? room.State : RoomState.Open;
 
-    private static Room Heard(Room room, OutboxMessage message) =>
-        Names.SaidIn(message.Answers) is { } heard && (Snowflake.Read(room.LastHeard) is not { } before || before < heard)
+    /// <summary>While older words may still be unheard, newer ones must not hide them.</summary>
+    private Room Heard(Room room, OutboxMessage message) =>
+        !rooms.Behind && Names.SaidIn(message.Answers) is { } heard && (Snowflake.Read(room.LastHeard) is not { } before || before < heard)
             ? room with { LastHeard = heard.ToString() }
             : room;
 

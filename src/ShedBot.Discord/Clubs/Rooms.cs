@@ -14,6 +14,18 @@ internal sealed class Rooms(IClubStore store)
     /// <summary>Threads of open rooms, and whether the member still may have to be told which words can be read there.</summary>
     private readonly ConcurrentDictionary<ulong, bool> threads = new();
 
+    private int missed = 1, caughtUp;
+
+    /// <summary>Words may have been written that were not told to us; so it is at a start, and when a session is lost.</summary>
+    public bool Behind => Missed != Volatile.Read(ref caughtUp);
+
+    /// <summary>How often that was so.</summary>
+    public int Missed => Volatile.Read(ref missed);
+
+    public void FallBehind() => Interlocked.Increment(ref missed);
+
+    public void CatchUp(int missedBefore) => Volatile.Write(ref caughtUp, missedBefore);
+
     public bool IsRoom(Snowflake channel) => threads.ContainsKey(channel.Value);
 
     /// <summary>Whether a message here that does not speak to us still matters.</summary>

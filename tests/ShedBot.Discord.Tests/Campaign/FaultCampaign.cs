@@ -13,7 +13,7 @@ public sealed class FaultCampaign(ITestOutputHelper output)
 {
     private const int Seed = 20260, Few = 150, RidersFew = 4, RidersMany = 8, Bystanders = 2;
 
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5), Checking = TimeSpan.FromSeconds(20), Unaided = TimeSpan.FromSeconds(6), Look = TimeSpan.FromMilliseconds(100);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5), Checking = TimeSpan.FromSeconds(45), Unaided = TimeSpan.FromSeconds(6), Look = TimeSpan.FromMilliseconds(100);
 
     [Fact]
     public async Task Club_InFoulWeather_LosesNothingDoublesNothingAndStands()

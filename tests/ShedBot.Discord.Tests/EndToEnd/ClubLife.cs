@@ -149,6 +149,24 @@ public sealed class ClubLife(ITestOutputHelper output)
     }
 
     [Fact]
+    public async Task Words_WhoseCatchingUpFailed_AreHeardAfterTheNextStart()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await InTheThread.BeginAsync(house);
+        await house.StopAsync();
+        await house.Platform.SayAsync(house.Rider, thread, "no, not lately", replyTo: house.Panel(thread));
+        house.Platform.Faults.Next(FaultKind.ResumeRefused);
+        house.Platform.Faults.Next(FaultKind.ServerErrorJson, "GET /channels/{channel_id}/messages", times: 8);
+        await house.StartAsync();
+        await house.Platform.WaitUntilAsync(() => house.Log.Any(l => l.Contains("could not be tidied (Busy)", StringComparison.Ordinal)), "catching up to fail", ClubHouse.Patience);
+        Assert.Equal(1, (await InTheThread.CaseAsync(house)).Turn);
+        house.Platform.Faults.Stop();
+        await house.RestartAsync();
+        await house.Platform.WaitUntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard", ClubHouse.Patience);
+        house.AssertNoViolations();
+    }
+
+    [Fact]
     public async Task Commands_AtASecondStart_AreNotRegisteredAgain()
     {
         await using var house = await ClubHouse.OpenAsync(output);
