@@ -19,6 +19,8 @@ internal sealed class CampaignClub : IAsyncDisposable
 
     private static readonly Lazy<Coach> Coach = new(() => new Coach(ClubHouse.Knowledge, Listener.For(ClubHouse.Knowledge), new CoachOptions()));
 
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
     private readonly string folder = Directory.CreateTempSubdirectory("shedbot-campaign-").FullName;
     private readonly List<LifeLog> lives = [];
     private int cases;
@@ -74,8 +76,8 @@ internal sealed class CampaignClub : IAsyncDisposable
         club.Lobby = platform.AddTextChannel(club.Guild, "tea-and-cake");
         club.Help = platform.AddTextChannel(club.Guild, "clutch-help");
         await club.StartAsync();
-        await platform.WaitForLoginAsync(ClubHouse.Patience);
-        await platform.WaitForCommandsAsync(patience: ClubHouse.Patience);
+        await platform.WaitForLoginAsync(Patience);
+        await platform.WaitForCommandsAsync(patience: Patience);
         var deed = await platform.CommandAsync(owner, club.Help, "club set-up", new Dictionary<string, object> { ["help-channel"] = club.Help, ["helper-role"] = helpers });
         Assert.False((await deed.Settled).Failed);
         return club;

@@ -158,11 +158,11 @@ public sealed class ClubLife(ITestOutputHelper output)
         house.Platform.Faults.Next(FaultKind.ResumeRefused);
         house.Platform.Faults.Next(FaultKind.ServerErrorJson, "GET /channels/{channel_id}/messages", times: 8);
         await house.StartAsync();
-        await house.Platform.WaitUntilAsync(() => house.Log.Any(l => l.Contains("could not be tidied (Busy)", StringComparison.Ordinal)), "catching up to fail", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => house.Log.Any(l => l.Contains("could not be tidied (Busy)", StringComparison.Ordinal)), "catching up to fail");
         Assert.Equal(1, (await InTheThread.CaseAsync(house)).Turn);
         house.Platform.Faults.Stop();
         await house.RestartAsync();
-        await house.Platform.WaitUntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard", ClubHouse.Patience);
+        await ClubHouse.UntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the words to be heard");
         house.AssertNoViolations();
     }
 
