@@ -25,7 +25,9 @@ internal sealed class ClubHouse : IAsyncDisposable
     });
 
     /// <summary>A busy machine is slow; a test that waits longer than this would wait for ever.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60), Look = TimeSpan.FromMilliseconds(20);
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(20);
 
     /// <summary>The three seconds of an answer are so many times as long, here and at the platform.</summary>
     private const int Slowness = 5;

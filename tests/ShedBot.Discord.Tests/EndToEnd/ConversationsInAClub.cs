@@ -1,4 +1,5 @@
 using ShedBot.Coaching.Cases;
+using ShedBot.Discord.Pictures;
 using ShedBot.DiscordStandIn.World;
 using Xunit.Abstractions;
 
@@ -21,6 +22,25 @@ public sealed class ConversationsInAClub(ITestOutputHelper output)
         var thread = await PlayAsync(house, house.Rider, ConversationScript.Read(page), restarts: false);
         await AssertMendedAsync(house, thread);
         house.AssertNoViolations();
+    }
+
+    /// <summary>Source of the first eight bytes: the PNG specification (W3C), section 5.2.</summary>
+    [Fact]
+    public async Task Page_ThatShowsADrawing_SendsAPictureWithWordsForThoseWhoDoNotSeeIt()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await PlayAsync(house, house.Rider, ConversationScript.Read("01-drag-arm-off-neutral.md"), restarts: false);
+        var pictures = house.Platform.Messages(thread).SelectMany(m => m.Files).ToList();
+        if (FixedWidthFace.Find(FixedWidthFace.UsualFolders) is null)
+        {
+            output.WriteLine("No fixed-width typeface on this machine: drawings go as text.");
+            Assert.Empty(pictures);
+            return;
+        }
+
+        Assert.NotEmpty(pictures);
+        Assert.All(pictures, p => Assert.Equal([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A], p.Bytes[..8].ToArray()));
+        Assert.All(pictures, p => Assert.False(string.IsNullOrWhiteSpace(p.Description)));
     }
 
     [Theory]

@@ -189,6 +189,20 @@ public sealed class FirstSteps(ITestOutputHelper output)
     }
 
     [Fact]
+    public async Task DirectMessage_OfSomebodyWhoTakesNone_IsTriedOnceAndHurtsNobody()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        house.Rider.DirectMessages = DirectMessages.Blocked;
+        await house.Platform.SayAsync(house.Rider, house.Platform.DirectChannel(house.Rider), Drag);
+        await ClubHouse.UntilAsync(() => house.Platform.InvalidRequests == 1, "the refusal");
+        await TroubleAsync(house, house.Rider, Drag);
+        await house.ThreadAsync();
+        Assert.Equal(1, house.Platform.InvalidRequests);
+        Assert.DoesNotContain(house.Log, l => l.StartsWith("Error", StringComparison.Ordinal));
+        house.AssertNoViolations();
+    }
+
+    [Fact]
     public async Task OrdinaryTalk_NobodyAskedUs_IsNotAnswered()
     {
         await using var house = await ClubHouse.OpenAsync(output);
