@@ -143,19 +143,18 @@ internal sealed class Delivery(Parts parts, Rooms rooms, RoomThreads threads, Pa
         var mark = Names.Mark(@case.Id, Names.TurnNumber(turn[0]));
         var drawn = CardDrawing.Draw([.. turn.Select(m => m.Card)], @case.Id, mark, parts.Pictures, await ContextAsync(there, @case, closing, first, turn, live, ct));
         var pressed = Names.PressedIn(turn[0].Answers);
-        var asks = turn.Any(m => !m.Card.Options.IsEmpty);
 
         Snowflake panel;
         if (pressed is not null && pressed == there.Panel && !closing && Snowflake.Read(pressed) is { } message
             && await ChangeAsync(thread, message, drawn[0], live, ct))
         {
             panel = drawn.Length == 1 ? message : await PostAsync(thread, drawn[1..], Nonces(turn, 1), mark + 1, there.Place, ct);
-            await rooms.ChangeAsync(room.Place, r => Heard(r, turn[0]) with { Panel = asks ? panel.ToString() : null, State = StateAfter(r, @case) }, [.. turn.Select(m => m.Id)], ct);
+            await rooms.ChangeAsync(room.Place, r => Heard(r, turn[0]) with { Panel = panel.ToString(), State = StateAfter(r, @case) }, [.. turn.Select(m => m.Id)], ct);
         }
         else
         {
             panel = await PostAsync(thread, drawn, Nonces(turn, 0), mark, there.Place, ct);
-            await rooms.ChangeAsync(room.Place, r => Heard(r, turn[0]) with { Panel = asks ? panel.ToString() : null, State = StateAfter(r, @case) }, [.. turn.Select(m => m.Id)], ct);
+            await rooms.ChangeAsync(room.Place, r => Heard(r, turn[0]) with { Panel = panel.ToString(), State = StateAfter(r, @case) }, [.. turn.Select(m => m.Id)], ct);
             if (there.Panel != panel.ToString()) await panels.RetireAsync(thread, there.Panel, ct);
         }
 

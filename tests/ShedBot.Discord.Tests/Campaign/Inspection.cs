@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
+using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Wire;
 using Channel = ShedBot.DiscordStandIn.World.Channel;
 
@@ -81,7 +82,16 @@ internal sealed class Inspection(CampaignClub club)
         }
 
         if (@case.Open.Kind == AskKind.None) return;
-        var asked = Panels.Last(club, thread) is { } panel ? Panels.Asks(panel) : null;
+        var panel = Panels.Last(club, thread);
+        if (@case.Open.Kind == AskKind.Trouble)
+        {
+            // It has no answers to pick from, only the form for one's own words, which names the case.
+            if (panel?.Usable.Any(c => CustomId.Read(c.CustomId) is { Verb: CustomId.Words } id && id.Case == @case.Id) != true)
+                Mismatched.Add($"case {@case.Id} asks for the trouble, thread {thread.Id} does not");
+            return;
+        }
+
+        var asked = panel is not null ? Panels.Asks(panel) : null;
         if (asked != (@case.Id.Value, @case.Open.Serial)) Mismatched.Add($"case {@case.Id} asks {@case.Open.Serial} ({@case.Open.Kind}), thread {thread.Id} shows {asked}");
     }
 
