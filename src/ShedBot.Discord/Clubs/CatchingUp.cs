@@ -1,10 +1,11 @@
+using ShedBot.Coaching.Clubs;
 using ShedBot.Discord.Rest;
 using ShedBot.Discord.Wire;
 
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>
-/// Finds the words that were written to us while nobody listened: in open rooms, and in the help channels. Presses are not missed that way: a
+/// Finds the words that were written to us while nobody listened: in the threads of cases, and in the help channels. Presses are not missed that way: a
 /// press that nobody took shows as failed, and the member presses again.
 /// </summary>
 internal sealed class CatchingUp(Parts parts, Rooms rooms, Saying saying, SetUp setUp)
@@ -16,13 +17,40 @@ internal sealed class CatchingUp(Parts parts, Rooms rooms, Saying saying, SetUp 
     public async Task RoomsAsync(CancellationToken ct)
     {
         var (missed, all) = (rooms.Missed, true);
-        foreach (var room in await parts.Clubs.OpenRoomsAsync(ct))
+        foreach (var club in await parts.Clubs.ClubsAsync(ct))
         {
-            if (Snowflake.Read(room.Thread) is { } thread && Snowflake.Read(room.LastHeard) is { } last)
-                all &= await ChannelAsync(thread, Names.Guild(room.Club), last, newest => rooms.ChangeAsync(room.Place, r => r with { LastHeard = newest.ToString() }, ct), ct);
+            if (club.LeftAt is null) all &= await RoomsOfAsync(club, ct);
         }
 
         if (all) rooms.CatchUp(missed);
+    }
+
+    /// <summary>
+    /// Looks through the threads that are active: words open an archived one again, so no thread with news in it is missing, also where the case
+    /// in it is closed.
+    /// </summary>
+    private async Task<bool> RoomsOfAsync(Coaching.Clubs.Club club, CancellationToken ct)
+    {
+        var guild = Names.Guild(club.Id);
+        IReadOnlyList<Channel> active;
+        try
+        {
+            active = await parts.Rest.ActiveThreadsAsync(guild, ct);
+        }
+        catch (DiscordException e)
+        {
+            parts.Log.NotTidied(e.Trouble, e);
+            return e.Trouble != Trouble.Busy;
+        }
+
+        var all = true;
+        foreach (var thread in active)
+        {
+            if (await rooms.FindByThreadAsync(thread.Id, ct) is { State: not RoomState.Gone } room && Snowflake.Read(room.LastHeard) is { } last)
+                all &= await ChannelAsync(thread.Id, guild, last, newest => rooms.ChangeAsync(room.Place, r => r with { LastHeard = newest.ToString() }, ct), ct);
+        }
+
+        return all;
     }
 
     /// <returns>False when the platform did not answer: this is to be done again.</returns>

@@ -45,6 +45,12 @@ internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
             room = await rooms.AddAsync(NewRoom(wish, place, member), ct);
         }
 
+        else if (await parts.Store.FindLastCaseAsync(member, place, ct) is not null)
+        {
+            // The event came before and has opened its case, which remembers only its last events by name.
+            return new Started(room, []);
+        }
+
         await turns.TakeAsync(room, said, live, wish.Owner, wish.CameIn, ct);
         var opened = await rooms.FindAsync(place, ct) ?? room;
         return opened.State == RoomState.Gone ? new Started(null, [Texts.HelpChannelGone]) : new Started(opened, []);

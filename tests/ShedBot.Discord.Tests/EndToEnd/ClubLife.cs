@@ -148,6 +148,24 @@ public sealed class ClubLife(ITestOutputHelper output)
         house.AssertNoViolations();
     }
 
+    /// <summary>A rider who writes on where a case was handed over has a new trouble, also while nobody listens.</summary>
+    [Fact]
+    public async Task Words_WhereTheCaseIsClosedWhileNobodyListened_AreAnsweredAfterTheStart()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await InTheThread.BeginAsync(house);
+        await house.SayAsync(house.Rider, thread, "i'd rather have a helper");
+        await ClubHouse.UntilAsync(() => house.Store.OpenRoomsAsync(default).Result.IsEmpty, "the room to be closed");
+        await house.StopAsync();
+        house.Platform.ForgetSessions();
+        await house.Platform.SayAsync(
+            house.Rider, thread, $"<@{house.Platform.Bot.Id}> now the lever is very heavy", mentions: house.Platform.Bot);
+        await house.StartAsync();
+        await ClubHouse.UntilAsync(
+            () => house.Store.CasesOfAsync(new($"{house.Guild.Id}/{house.Rider.Id}"), 10, default).Result.Length == 2, "a new case in the thread");
+        house.AssertNoViolations();
+    }
+
     [Fact]
     public async Task Words_WhoseCatchingUpFailed_AreHeardAfterTheNextStart()
     {
