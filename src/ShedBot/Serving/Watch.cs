@@ -24,7 +24,7 @@ internal sealed class Watch(
     TimeProvider clock,
     ILogger log)
 {
-    public static readonly TimeSpan ReportEvery = TimeSpan.FromSeconds(10), StoreEvery = TimeSpan.FromSeconds(2), BackupEvery = TimeSpan.FromHours(1);
+    public static readonly TimeSpan ReportEvery = TimeSpan.FromSeconds(10), StoreEvery = TimeSpan.FromSeconds(2), BackupEvery = TimeSpan.FromHours(1), SettledAfter = TimeSpan.FromSeconds(15);
 
     private readonly DateTimeOffset started = clock.GetUtcNow();
     private bool logTooLong;
@@ -33,7 +33,8 @@ internal sealed class Watch(
     public Task RunAsync(CancellationToken ct) => Task.WhenAll(
         Rounds.KeepAsync("looking at the rules", RulesWatch.Every, _ => Done(rules.Look), clock, log, ct),
         Rounds.KeepAsync("backups", BackupEvery, BackUpAsync, clock, log, ct),
-        Rounds.KeepAsync("reporting", ReportEvery, _ => Done(() => file.Write(Report())), clock, log, ct));
+        Rounds.KeepAsync("reporting", ReportEvery, _ => Done(() => file.Write(Report())), clock, log, ct),
+        SettleAsync(ct));
 
     /// <summary>Waits until the store takes no more saves.</summary>
     /// <returns>Why.</returns>
@@ -87,6 +88,13 @@ internal sealed class Watch(
             backups?.Newest(),
             meters.Totals(),
             meters.Times());
+    }
+
+    /// <summary>Reading rules and data takes far more memory than serving does: it is given back to the machine, once.</summary>
+    private async Task SettleAsync(CancellationToken ct)
+    {
+        await Task.Delay(SettledAfter, clock, ct).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        if (!ct.IsCancellationRequested) GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
     }
 
     private static Task Done(Action round)
