@@ -96,8 +96,21 @@ internal sealed class Delivery(Parts parts, Rooms rooms, RoomThreads threads, Pa
     {
         if (room.State != RoomState.Open) return;
         if (room.OwnThread && @case.Phase is CasePhase.Solved or CasePhase.Left && Snowflake.Read(room.Thread) is { } thread)
-            await parts.Rest.EditChannelAsync(thread, new ChannelEdit(Archived: true), ct);
+            await ArchiveAsync(thread, ct);
         await rooms.ChangeAsync(room.Place, r => r with { State = RoomState.Closed }, ct);
+    }
+
+    /// <summary>A thread that is archived takes no changes, not even this one: it was put away before, and we did not hear of it.</summary>
+    private async Task ArchiveAsync(Snowflake thread, CancellationToken ct)
+    {
+        try
+        {
+            await parts.Rest.EditChannelAsync(thread, new ChannelEdit(Archived: true), ct);
+        }
+        catch (DiscordException e) when (e.Trouble == Trouble.Archived)
+        {
+            parts.Log.NotTidied(e.Trouble, e);
+        }
     }
 
     private SemaphoreSlim GateOf(string place) => gates[(int)((uint)string.GetHashCode(place, StringComparison.Ordinal) % Gates)];

@@ -148,6 +148,17 @@ public sealed class ClubLife(ITestOutputHelper output)
         house.AssertNoViolations();
     }
 
+    [Fact]
+    public async Task Thread_PutAwayUnheard_IsNotPutAwayForEver()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await InTheThread.BeginAsync(house);
+        house.Platform.Faults.Next(FaultKind.ServerErrorAfterHandling, "PATCH /channels/{channel_id}");
+        await house.Platform.CommandAsync(house.Rider, thread, "case leave");
+        await ClubHouse.UntilAsync(() => house.Store.OpenRoomsAsync(default).Result.IsEmpty, "the room to be closed");
+        Assert.True(thread.Thread!.Archived);
+    }
+
     /// <summary>A rider who writes on where a case was handed over has a new trouble, also while nobody listens.</summary>
     [Fact]
     public async Task Words_WhereTheCaseIsClosedWhileNobodyListened_AreAnsweredAfterTheStart()
