@@ -17,6 +17,9 @@ public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider c
     /// <summary>How often a turn is taken anew because somebody else saved first.</summary>
     private const int MostTries = 5;
 
+    /// <summary>So many cases of the member are looked through for an event that comes again.</summary>
+    private const int MostEarlier = 10;
+
     /// <summary>So many members can be answered side by side; each member's turns come one after the other.</summary>
     private const int Gates = 64;
 
@@ -58,6 +61,7 @@ public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider c
         var now = clock.GetUtcNow();
         // A solved case can come back: a late press, or words that say so, belong to it.
         var found = await store.FindOpenCaseAsync(member, place, ct) ?? await store.FindLastCaseAsync(member, place, ct);
+        if (found?.Handled.Contains(incoming.EventId) != true && await AnsweredInAsync(member, place, incoming, ct) is { } earlier) return earlier;
         var @case = found ?? NewCase(member, place, now);
         var bike = await BikeAsync(@case, ct);
         var turn = coach().Take(@case, bike, incoming, now);
@@ -75,6 +79,10 @@ public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider c
         await store.SaveAsync(new TurnSaved(turn.Case, ReferenceEquals(turn.Bike, bike) ? null : turn.Bike, turn.Outcome, say), ct);
         return turn.Case;
     }
+
+    /// <summary>An event that comes again may belong to an earlier case of this place, with a newer one begun since.</summary>
+    private async Task<Case?> AnsweredInAsync(MemberId member, string place, Incoming incoming, CancellationToken ct) =>
+        (await store.CasesOfAsync(member, MostEarlier, ct)).FirstOrDefault(c => c.Place == place && c.Handled.Contains(incoming.EventId));
 
     private Case NewCase(MemberId member, string place, DateTimeOffset now) =>
         Case.New(new CaseId(newId()), member, new BikeId(member.Value + "/bike"), place, now);

@@ -15,7 +15,7 @@ public sealed class CaseDeskTests
     [Fact]
     public async Task HandleAsync_FirstWords_SavesCaseAndWhatIsToBeSaidTogether()
     {
-        var store = new Mock<IShedStore>();
+        var store = Empty();
         var saved = Saves(store);
         using var desk = Desk(store);
         await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
@@ -28,7 +28,7 @@ public sealed class CaseDeskTests
     [Fact]
     public async Task HandleAsync_SomebodySavedFirst_ReadsAgainAndTakesTheTurnAnew()
     {
-        var store = new Mock<IShedStore>();
+        var store = Empty();
         var tries = 0;
         store.Setup(s => s.SaveAsync(It.IsAny<TurnSaved>(), default))
             .Returns(() => ++tries == 1 ? throw new StaleSaveException("The case") : Task.CompletedTask);
@@ -41,7 +41,7 @@ public sealed class CaseDeskTests
     [Fact]
     public async Task HandleAsync_StaleForEver_GivesUpInsteadOfSpinning()
     {
-        var store = new Mock<IShedStore>();
+        var store = Empty();
         store.Setup(s => s.SaveAsync(It.IsAny<TurnSaved>(), default)).ThrowsAsync(new StaleSaveException("The case"));
         using var desk = Desk(store);
         await Assert.ThrowsAsync<StaleSaveException>(() => desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default));
@@ -51,7 +51,7 @@ public sealed class CaseDeskTests
     public async Task HandleAsync_EventAnsweredBefore_SavesNothing()
     {
         var talk = new Talk().Say("no water comes out");
-        var store = new Mock<IShedStore>();
+        var store = Empty();
         var saved = Saves(store);
         store.Setup(s => s.FindOpenCaseAsync(Member, "here", default)).ReturnsAsync(talk.Case);
         using var desk = Desk(store);
@@ -63,7 +63,7 @@ public sealed class CaseDeskTests
     public async Task HandleAsync_WordsAfterAClosedCase_OpenANewCaseForTheSameBike()
     {
         var talk = new Talk().Say("no water comes out").Say("forget it");
-        var store = new Mock<IShedStore>();
+        var store = Empty();
         var saved = Saves(store);
         store.Setup(s => s.FindLastCaseAsync(Member, "here", default)).ReturnsAsync(talk.Case);
         store.Setup(s => s.FindBikeAsync(talk.Case.Bike, default)).ReturnsAsync(BikeProfile.New(talk.Case.Bike, Member));
@@ -80,7 +80,7 @@ public sealed class CaseDeskTests
         Assert.Equal(CasePhase.Solved, solved.Case.Phase);
         var cameBack = solved.Last.Options.Single(o => o.Label == "It came back").Id;
         var elsewhere = Case.New(new CaseId("c2"), Member, solved.Case.Bike, "there", Pump.Noon.AddHours(1));
-        var store = new Mock<IShedStore>();
+        var store = Empty();
         var saved = Saves(store);
         store.Setup(s => s.CasesOfAsync(Member, It.IsAny<int>(), default)).ReturnsAsync((MemberId _, int most, CancellationToken _) =>
             [.. new[] { elsewhere, solved.Case }.Take(most)]);
@@ -100,11 +100,36 @@ public sealed class CaseDeskTests
     [Fact]
     public async Task HandleAsync_AnyAnswer_KnowsWhichEventItAnswers()
     {
-        var store = new Mock<IShedStore>();
+        var store = Empty();
         var saved = Saves(store);
         using var desk = Desk(store);
         await desk.HandleAsync(Member, "here", new MemberSaid("e7", "no water comes out"), default);
         Assert.All(Assert.Single(saved).Say, m => Assert.Equal("e7", m.Answers));
+    }
+
+    /// <summary>Words closed a case and another was begun in the same place: the same words coming again belong to the first.</summary>
+    [Fact]
+    public async Task HandleAsync_EventOfAnEarlierCaseInThisPlace_CountsOnce()
+    {
+        var earlier = new Talk().Say("no water comes out").Case;
+        var newer = Case.New(new CaseId("c2"), Member, earlier.Bike, "here", Pump.Noon.AddHours(1));
+        var store = Empty();
+        var saved = Saves(store);
+        store.Setup(s => s.CasesOfAsync(Member, It.IsAny<int>(), default)).ReturnsAsync([newer, earlier with { Place = "here" }]);
+        store.Setup(s => s.FindOpenCaseAsync(Member, "here", default)).ReturnsAsync(newer);
+        using var desk = Desk(store, "c3");
+
+        var after = await desk.HandleAsync(Member, "here", new MemberSaid(earlier.Handled[^1], "no water comes out"), default);
+
+        Assert.Empty(saved);
+        Assert.Equal(earlier.Id, after.Id);
+    }
+
+    private static Mock<IShedStore> Empty()
+    {
+        var store = new Mock<IShedStore>();
+        store.Setup(s => s.CasesOfAsync(It.IsAny<MemberId>(), It.IsAny<int>(), default)).ReturnsAsync([]);
+        return store;
     }
 
     private static List<TurnSaved> Saves(Mock<IShedStore> store)
