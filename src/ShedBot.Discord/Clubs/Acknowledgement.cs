@@ -22,17 +22,26 @@ internal sealed class Acknowledgement : IAsyncDisposable
     private readonly DateTimeOffset arrived;
     private readonly SemaphoreSlim gate = new(1, 1);
     private readonly CancellationTokenSource ended = new();
+    private readonly Func<CancellationToken, Task<bool>> keep;
     private readonly Task announcing;
     private readonly Action<Interaction, DiscordException> refused;
     private State state = State.Open;
 
     /// <param name="formPlanned">True when the answer will be a form, which cannot follow an announcement.</param>
     /// <param name="refused">Told of each answer that the platform did not take.</param>
+    /// <param name="keep">Writes down what was done, before anybody is told to wait for it; false when it cannot.</param>
     public Acknowledgement(
-        IDiscordRest rest, InteractionCame came, TimeProvider clock, Action<Interaction, DiscordException> refused, bool formPlanned = false)
+        IDiscordRest rest,
+        InteractionCame came,
+        TimeProvider clock,
+        Action<Interaction, DiscordException> refused,
+        Func<CancellationToken, Task<bool>> keep,
+        bool formPlanned = false)
     {
-        (this.rest, this.clock, Interaction, arrived, this.refused) = (rest, clock, came.Interaction, came.At, refused);
-        announcing = formPlanned ? Task.CompletedTask : AnnounceInTimeAsync();
+        (this.rest, this.clock, Interaction, arrived, this.refused, this.keep) = (rest, clock, came.Interaction, came.At, refused, keep);
+        // One that an earlier process has left has no token any more.
+        if (Interaction.Token.Length == 0) state = State.Lost;
+        announcing = formPlanned || state == State.Lost ? Task.CompletedTask : AnnounceInTimeAsync();
     }
 
     private enum State
@@ -52,6 +61,9 @@ internal sealed class Acknowledgement : IAsyncDisposable
     }
 
     public Interaction Interaction { get; }
+
+    /// <summary>It may have been written down, and is to be struck out once it is dealt with.</summary>
+    public bool Kept { get; private set; }
 
     /// <summary>How long ago it arrived.</summary>
     public TimeSpan Age => clock.GetUtcNow() - arrived;
@@ -99,7 +111,7 @@ internal sealed class Acknowledgement : IAsyncDisposable
     public Task<bool> AnnounceAsync(CancellationToken ct) => WithGateAsync(async () => state == State.Open && await AnnounceHeldAsync(ct), ct);
 
     /// <summary>Ends it without another word: a press that was dealt with through the channel is taken as done.</summary>
-    public Task SettleAsync(CancellationToken ct) => WithGateAsync(async () => state == State.Open && OnMessage && await AnnounceHeldAsync(ct), ct);
+    public Task SettleAsync(CancellationToken ct) => WithGateAsync(async () => state == State.Open && OnMessage && await FirstAsync(AnswerTypes.DeferredUpdate, null, [], State.UpdateAnnounced, ct), ct);
 
     public async ValueTask DisposeAsync()
     {
@@ -123,9 +135,14 @@ internal sealed class Acknowledgement : IAsyncDisposable
         }
     }
 
-    private Task<bool> AnnounceHeldAsync(CancellationToken ct) => OnMessage
-        ? FirstAsync(AnswerTypes.DeferredUpdate, null, [], State.UpdateAnnounced, ct)
-        : FirstAsync(AnswerTypes.DeferredMessage, new InteractionAnswerData(Flags: MessageFlags.Ephemeral), [], State.MessageAnnounced, ct);
+    private async Task<bool> AnnounceHeldAsync(CancellationToken ct)
+    {
+        Kept = true;
+        if (!await keep(ct)) return false;
+        return OnMessage
+            ? await FirstAsync(AnswerTypes.DeferredUpdate, null, [], State.UpdateAnnounced, ct)
+            : await FirstAsync(AnswerTypes.DeferredMessage, new InteractionAnswerData(Flags: MessageFlags.Ephemeral), [], State.MessageAnnounced, ct);
+    }
 
     private async Task<bool> FirstAsync(int type, InteractionAnswerData? data, IReadOnlyList<Upload> files, State then, CancellationToken ct)
     {

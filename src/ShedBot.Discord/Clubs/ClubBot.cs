@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
+using ShedBot.Discord.Rest;
 using ShedBot.Discord.Wire;
 
 namespace ShedBot.Discord.Clubs;
@@ -24,6 +25,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private readonly CatchingUp catchingUp;
     private readonly Upkeep upkeep;
     private readonly Registering registering;
+    private readonly Arrivals arrivals;
     private readonly Snowflake registerIn;
     private readonly TimeSpan keepAfterLeaving;
     private readonly Lanes lanes = new();
@@ -56,6 +58,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         catchingUp = new CatchingUp(parts, rooms, saying, setUp);
         upkeep = new Upkeep(parts, rooms, delivery, keepAfterLeaving);
         registering = new Registering(parts);
+        arrivals = new Arrivals(parts);
     }
 
     /// <summary>Work that is going on or waiting.</summary>
@@ -65,6 +68,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     public async Task PrepareAsync(CancellationToken ct)
     {
         var waiting = await upkeep.BeginAsync(ct);
+        await arrivals.LoadAsync(ct);
         parts.Log.Began((await parts.Clubs.ClubsAsync(ct)).Length, waiting);
     }
 
@@ -96,8 +100,34 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         {
             await GuardAsync(() => HandleAsync(happened, live));
             if (live is not null) await live.DisposeAsync();
-            if (!stopping.IsCancellationRequested) done();
+            if (stopping.IsCancellationRequested) return;
+            if (live is { Kept: true }) await GuardAsync(() => arrivals.DropAsync((InteractionCame)happened, stopping));
+            done();
         });
+    }
+
+    /// <summary>Deals with what an earlier process has told members to wait for.</summary>
+    private void TakeUp()
+    {
+        foreach (var came in arrivals.TakeLeft())
+        {
+            lanes.Post(LaneOf(came), () => GuardAsync(async () =>
+            {
+                await using var live = Acknowledge(came);
+                try
+                {
+                    await InteractAsync(came, live);
+                }
+                catch (DiscordException e) when (e.Trouble == Trouble.Busy)
+                {
+                    parts.Log.NotSaid(e.Trouble, e);
+                    arrivals.PutBack(came);
+                    return;
+                }
+
+                await arrivals.DropAsync(came, stopping);
+            }));
+        }
     }
 
     private ulong LaneOf(GatewayEvent happened) => happened switch
@@ -117,7 +147,8 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         var id = CustomId.Read(came.Interaction.Data?.CustomId);
         var form = came.Interaction.Type == InteractionTypes.Component && id?.Verb == CustomId.Words
             || came.Interaction.Type == InteractionTypes.Command && Commanding.AnswersWithForm(came.Interaction);
-        return new Acknowledgement(parts.Rest, came, parts.Clock, (_, e) => parts.Log.NotAnswered(e.Trouble, e), form);
+        return new Acknowledgement(
+            parts.Rest, came, parts.Clock, (_, e) => parts.Log.NotAnswered(e.Trouble, e), ct => arrivals.KeepAsync(came, ct), form);
     }
 
     private async Task HandleAsync(GatewayEvent happened, Acknowledgement? live)
@@ -225,12 +256,14 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
             }
         }
 
+        TakeUp();
         await upkeep.RoundAsync(stopping);
         if (rooms.Behind) await catchingUp.RoomsAsync(stopping);
     }
 
     private async Task RoundAsync(CancellationToken ct)
     {
+        TakeUp();
         await upkeep.RoundAsync(ct);
         if (rooms.Behind) await catchingUp.RoomsAsync(ct);
         if (unheard.IsEmpty) return;
@@ -240,7 +273,16 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private async Task HearHelpChannelAsync(Coaching.Clubs.Club club)
     {
         var guild = Names.Guild(club.Id).Value;
-        if (club.LeftAt is null && unheard.TryRemove(guild, out _) && !await catchingUp.HelpChannelAsync(club, stopping)) unheard[guild] = true;
+        if (club.LeftAt is not null || !unheard.TryRemove(guild, out _)) return;
+        var heard = false;
+        try
+        {
+            heard = await catchingUp.HelpChannelAsync(club, stopping);
+        }
+        finally
+        {
+            if (!heard) unheard[guild] = true;
+        }
     }
 
     /// <summary>A club that sends us away while nobody listens tells us by not being in the list any more.</summary>
@@ -292,6 +334,10 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         catch (OperationCanceledException) when (stopping.IsCancellationRequested)
         {
             // Not dealt with to the end: it comes again when the session is resumed, and what was kept of it counts once.
+        }
+        catch (Exception e) when (stopping.IsCancellationRequested)
+        {
+            parts.Log.CutOff(e);
         }
         catch (Exception e)
         {

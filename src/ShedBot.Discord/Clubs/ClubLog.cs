@@ -25,6 +25,9 @@ internal static partial class ClubLog
     [LoggerMessage(LogLevel.Error, "Something that came in could not be dealt with; it was not kept.")]
     public static partial void Failed(this ILogger log, Exception why);
 
+    [LoggerMessage(LogLevel.Information, "Something that came in was cut off by the end of the program; it is dealt with after the next start.")]
+    public static partial void CutOff(this ILogger log, Exception why);
+
     [LoggerMessage(LogLevel.Warning, "{Why}")]
     public static partial void NoPictures(this ILogger log, string why);
 

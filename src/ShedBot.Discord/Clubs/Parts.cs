@@ -13,6 +13,7 @@ namespace ShedBot.Discord.Clubs;
 internal sealed record Parts(
     IShedStore Store,
     IClubStore Clubs,
+    IArrivalStore Arrived,
     CaseDesk Desk,
     Func<Coach> Coach,
     IDiscordRest Rest,

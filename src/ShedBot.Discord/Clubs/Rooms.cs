@@ -40,10 +40,21 @@ internal sealed class Rooms(IClubStore store)
 
     public Task<Room?> FindByThreadAsync(Snowflake thread, CancellationToken ct) => store.FindRoomByThreadAsync(thread.ToString(), ct);
 
+    /// <summary>The same event can be met twice at once: told, and found while catching up. The first to come makes the room.</summary>
+    /// <returns>The room that is there now.</returns>
     public async Task<Room> AddAsync(Room room, CancellationToken ct)
     {
         var added = room with { Version = 1 };
-        await store.SaveRoomAsync(added, [], ct);
+        try
+        {
+            await store.SaveRoomAsync(added, [], ct);
+        }
+        catch (StaleSaveException) when (!ct.IsCancellationRequested)
+        {
+            if (await store.FindRoomAsync(room.Place, ct) is not { } there) throw;
+            added = there;
+        }
+
         Note(added);
         return added;
     }

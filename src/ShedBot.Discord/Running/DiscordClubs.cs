@@ -21,6 +21,8 @@ public sealed class DiscordClubs : IAsyncDisposable
     /// <summary>Longer than any answer takes: what is going on when asked to stop may end.</summary>
     private static readonly TimeSpan DrainFor = TimeSpan.FromSeconds(5);
 
+    private static readonly TimeSpan LetGoFor = TimeSpan.FromSeconds(2);
+
     private readonly Meter meter = new(Meter);
     private readonly CancellationTokenSource stopping = new();
     private readonly HttpClient http;
@@ -38,6 +40,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         string token,
         IShedStore store,
         IClubStore clubs,
+        IArrivalStore arrivals,
         CaseDesk desk,
         Func<Coach> coach,
         TimeProvider clock,
@@ -52,7 +55,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         rest.TokenRefused += () => tokenRefused = true;
         var log = logs.CreateLogger<DiscordClubs>();
         var parts = new Parts(
-            store, clubs, desk, coach, rest, CardPictures.OfThisMachine(why => log.NoPictures(why)), clock, new Identity(), log);
+            store, clubs, arrivals, desk, coach, rest, CardPictures.OfThisMachine(why => log.NoPictures(why)), clock, new Identity(), log);
         bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();
@@ -106,6 +109,8 @@ public sealed class DiscordClubs : IAsyncDisposable
         await Task.WhenAny(bot.DrainAsync(), Task.Delay(DrainFor, clock));
         await closed;
         await stopping.CancelAsync();
+        // What was cut off lets go of the store and of the connections, which are closed next.
+        await Task.WhenAny(bot.DrainAsync(), Task.Delay(LetGoFor, clock));
     }
 
     public ChatHealth Health() => new(sink.Ready, sink.LastHeard, bot.Busy, tokenRefused);

@@ -17,6 +17,7 @@ internal sealed record Shelf(string Collection, ImmutableArray<string> Indexes, 
         new(OutboxDocument.Collection, [OutboxDocument.ByPlace], d => OutboxDocument.FromBson(d)),
         new(ClubDocument.Collection, [], d => ClubDocument.FromBson(d)),
         new(RoomDocument.Collection, [RoomDocument.ByThread, RoomDocument.ByMember, RoomDocument.ByOpening], d => RoomDocument.FromBson(d)),
+        new(ArrivalDocument.Collection, [], d => ArrivalDocument.FromBson(d)),
     ];
 
     public static string PathOf(string index) => "$." + index;

@@ -19,6 +19,8 @@ internal static class Forgetting
             TakeLeave(db, club, member);
         }
 
+        RemoveArrivals(db, member.Value.Equals);
+
         return removed;
     }
 
@@ -33,6 +35,7 @@ internal static class Forgetting
             Ids(ClubLookups.OfMembersQuery(db, CaseDocument.Collection, CaseDocument.ByMember, club)),
             bikes,
             Ids(ClubLookups.OfMembersQuery(db, RoomDocument.Collection, RoomDocument.ByMember, club)));
+        RemoveArrivals(db, m => m.StartsWith(own, StringComparison.Ordinal));
         db.GetCollection(ClubDocument.Collection).Delete(club.Value);
         return removed;
     }
@@ -49,6 +52,12 @@ internal static class Forgetting
         return new Forgotten(
             Delete(db, CaseDocument.Collection, cases), Delete(db, BikeDocument.Collection, bikes), Delete(db, RoomDocument.Collection, rooms));
     }
+
+    // Looked through whole: each is gone within seconds, unless the process died.
+    private static void RemoveArrivals(ILiteDatabase db, Predicate<string> ofMember) => Delete(
+        db,
+        ArrivalDocument.Collection,
+        [.. Lookups.Query(db, ArrivalDocument.Collection).ToList().Where(a => ofMember(a[ArrivalDocument.Member].AsString)).Select(a => a["_id"])]);
 
     /// <summary>The version grows, so that nobody who read the room before brings the leave back.</summary>
     private static void TakeLeave(ILiteDatabase db, ClubId club, MemberId member)

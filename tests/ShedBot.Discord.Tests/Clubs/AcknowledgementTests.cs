@@ -21,6 +21,7 @@ public sealed class AcknowledgementTests
     private readonly Mock<IDiscordRest> rest = new();
     private readonly List<InteractionAnswer> answers = [];
     private readonly List<Trouble> refused = [];
+    private bool writable = true;
 
     public AcknowledgementTests() => rest
         .Setup(r => r.AnswerAsync(It.IsAny<Interaction>(), It.IsAny<InteractionAnswer>(), It.IsAny<IReadOnlyList<Upload>>(), It.IsAny<CancellationToken>()))
@@ -42,6 +43,36 @@ public sealed class AcknowledgementTests
         clock.Advance(Acknowledgement.AnnounceAfter);
         Assert.Equal([AnswerTypes.DeferredUpdate], answers.Select(a => a.Type));
         Assert.False(await live.TryUpdateAsync(Something, default));
+    }
+
+    [Fact]
+    public async Task Nothing_ThatCouldNotBeWrittenDown_IsAnnounced()
+    {
+        writable = false;
+        await using var live = Press();
+        clock.Advance(Acknowledgement.AnnounceAfter);
+        Assert.Empty(answers);
+        Assert.True(await live.TryUpdateAsync(Something, default));
+    }
+
+    [Fact]
+    public async Task Kept_OnlyOfWhatWasAnnouncedBeforeItWasDealtWith()
+    {
+        await using var settled = Press();
+        await settled.SettleAsync(default);
+        Assert.False(settled.Kept);
+
+        await using var waiting = Press();
+        await waiting.AnnounceAsync(default);
+        Assert.True(waiting.Kept);
+    }
+
+    [Fact]
+    public async Task Anything_OfAnEarlierProcess_IsNotAnsweredAnyMore()
+    {
+        await using var left = Of(new Interaction(new Snowflake(1), new Snowflake(2), InteractionTypes.Command, ""), false);
+        Assert.False(await left.TellAsync(Something, default));
+        Assert.Empty(answers);
     }
 
     [Fact]
@@ -118,5 +149,5 @@ public sealed class AcknowledgementTests
     private Acknowledgement Command() => Of(new Interaction(new Snowflake(1), new Snowflake(2), InteractionTypes.Command, "secret"), false);
 
     private Acknowledgement Of(Interaction interaction, bool formPlanned) =>
-        new(rest.Object, new InteractionCame(interaction) { At = clock.GetUtcNow() }, clock, (_, e) => refused.Add(e.Trouble), formPlanned);
+        new(rest.Object, new InteractionCame(interaction) { At = clock.GetUtcNow() }, clock, (_, e) => refused.Add(e.Trouble), _ => Task.FromResult(writable), formPlanned);
 }

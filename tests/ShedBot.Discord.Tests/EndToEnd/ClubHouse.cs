@@ -38,6 +38,7 @@ internal sealed class ClubHouse : IAsyncDisposable
     private LiteShedStore? store;
     private CaseDesk? desk;
     private DiscordClubs? bot;
+    private CancellationTokenSource life = new();
     private Task running = Task.CompletedTask;
 
     private ClubHouse(StandIn platform, TestLog log) => (Platform, this.log) = (platform, log);
@@ -101,8 +102,9 @@ internal sealed class ClubHouse : IAsyncDisposable
         var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
         desk = new CaseDesk(store, () => coach, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}");
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session") };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, desk, () => coach, new SlowClock(Slowness), Random.Shared.NextDouble, log);
-        running = bot.RunAsync(default);
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, desk, () => coach, new SlowClock(Slowness), Random.Shared.NextDouble, log);
+        life = new CancellationTokenSource();
+        running = bot.RunAsync(life.Token);
         await Platform.WaitForLoginAsync(Patience);
         await Platform.WaitForCommandsAsync(patience: Patience);
     }
@@ -122,6 +124,17 @@ internal sealed class ClubHouse : IAsyncDisposable
         await bot.DisposeAsync();
         desk!.Dispose();
         await store!.DisposeAsync();
+        bot = null;
+    }
+
+    /// <summary>Ends the program in the middle of what it does. Not started again.</summary>
+    public async Task KillAsync()
+    {
+        await store!.DisposeAsync();
+        await life.CancelAsync();
+        await running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        await bot!.DisposeAsync();
+        desk!.Dispose();
         bot = null;
     }
 
@@ -188,6 +201,7 @@ internal sealed class ClubHouse : IAsyncDisposable
     {
         await StopAsync();
         await Platform.DisposeAsync();
+        life.Dispose();
         Directory.Delete(folder, recursive: true);
     }
 

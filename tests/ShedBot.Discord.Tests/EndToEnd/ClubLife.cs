@@ -148,6 +148,32 @@ public sealed class ClubLife(ITestOutputHelper output)
         house.AssertNoViolations();
     }
 
+    /// <summary>Whoever was told to wait for an answer gets it, also from the next process.</summary>
+    [Fact]
+    public async Task Press_AnnouncedAndThenTheProgramDied_CountsAfterTheStart()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        var thread = await InTheThread.BeginAsync(house);
+        var panel = house.Panel(thread)!;
+        house.Platform.Faults.Delay = ClubHouse.Patience;
+        house.Platform.Faults.Next(FaultKind.SlowAnswer, PostMessage);
+        await (await house.Platform.CommandAsync(house.Rider, thread, "case go-on")).Answered;
+        var list = panel.Usable.First(c => c.Choices.Any(o => ClubHouse.Same(o.Label, "No, not lately")));
+        var press = await house.Platform.PickAsync(house.Rider, panel, list.CustomId!, list.Choices.First(o => ClubHouse.Same(o.Label, "No, not lately")).Value);
+        Assert.Equal(6, (await press.Answered).Type);
+        Assert.Equal(1, (await InTheThread.CaseAsync(house)).Turn);
+
+        await house.KillAsync();
+        house.Platform.ForgetSessions();
+        await house.StartAsync();
+
+        await ClubHouse.UntilAsync(() => InTheThread.CaseAsync(house).Result.Turn == 2, "the press to count");
+        await ClubHouse.UntilAsync(() => house.Store.ArrivalsAsync(default).Result.IsEmpty, "nothing to wait any more");
+        await ClubHouse.UntilAsync(() => house.Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said");
+        Assert.DoesNotContain("changed lately?", house.Panel(thread)!.Words, StringComparison.Ordinal);
+        house.AssertNoViolations();
+    }
+
     [Fact]
     public async Task Thread_PutAwayUnheard_IsNotPutAwayForEver()
     {

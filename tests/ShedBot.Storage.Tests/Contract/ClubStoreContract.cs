@@ -13,11 +13,13 @@ public abstract class ClubStoreContract : IAsyncLifetime
 
     protected IClubStore Clubs => (IClubStore)Shed;
 
+    protected IArrivalStore Arrived => (IArrivalStore)Shed;
+
     public async Task InitializeAsync() => Shed = await OpenAsync();
 
     public async Task DisposeAsync() => await Shed.DisposeAsync();
 
-    /// <returns>A store of both kinds.</returns>
+    /// <returns>A store of all three kinds.</returns>
     protected abstract Task<IShedStore> OpenAsync();
 
     protected async Task ReopenAsync()
@@ -42,6 +44,21 @@ public abstract class ClubStoreContract : IAsyncLifetime
         await ReopenAsync();
 
         Same.Assert(club, await Clubs.FindClubAsync(club.Id, Ct));
+    }
+
+    [Fact]
+    public async Task Arrivals_KeptTwiceAndReopened_AreThereOnceOldestFirstUntilDropped()
+    {
+        var (later, sooner) = (new Arrival("9", Sample.Wren, "{\"words\":\"a\"}", Sample.Noon.AddSeconds(1)), new Arrival("10", new MemberId("12/1"), "b", Sample.Noon));
+        await Arrived.KeepArrivalAsync(later, Ct);
+        await Arrived.KeepArrivalAsync(sooner, Ct);
+        await Arrived.KeepArrivalAsync(later, Ct);
+        await ReopenAsync();
+        Assert.Equal<Arrival>([sooner, later], await Arrived.ArrivalsAsync(Ct));
+
+        await Arrived.DropArrivalAsync("10", Ct);
+        await Arrived.DropArrivalAsync("never there", Ct);
+        Assert.Equal<Arrival>([later], await Arrived.ArrivalsAsync(Ct));
     }
 
     [Fact]

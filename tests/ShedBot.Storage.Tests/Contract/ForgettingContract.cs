@@ -90,6 +90,20 @@ public abstract class ForgettingContract : ClubStoreContract
     }
 
     [Fact]
+    public async Task Forget_WhatIsStillToBeDealtWith_IsForgottenToo()
+    {
+        foreach (var (id, member) in new[] { ("1", "12/1"), ("2", "12/11"), ("3", "120/1"), ("4", "12") })
+        {
+            await Arrived.KeepArrivalAsync(new Arrival(id, new MemberId(member), "words", Sample.Noon), Ct);
+        }
+
+        await Clubs.ForgetMemberAsync(Twelve.Member("1"), Ct);
+        Assert.Equal(["2", "3", "4"], (await Arrived.ArrivalsAsync(Ct)).Select(a => a.Id));
+        await Clubs.ForgetClubAsync(Twelve, Ct);
+        Assert.Equal(["3", "4"], (await Arrived.ArrivalsAsync(Ct)).Select(a => a.Id));
+    }
+
+    [Fact]
     public async Task ForgetMember_TurnAndRoomReadBefore_CannotBeSavedAfter()
     {
         await FillAsync("12/1");

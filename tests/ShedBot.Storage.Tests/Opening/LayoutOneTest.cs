@@ -21,7 +21,7 @@ public sealed class LayoutOneTest : IDisposable
         await using var store = await OpenAsync();
 
         Assert.StartsWith(
-            "sound; about 1, bikes 1, cases 3, clubs 0, outbox 4, outcomes 1, rooms 0; schema 2;", store.Integrity.ToString(), StringComparison.Ordinal);
+            "sound; about 1, arrivals 0, bikes 1, cases 3, clubs 0, outbox 4, outcomes 1, rooms 0; schema 2;", store.Integrity.ToString(), StringComparison.Ordinal);
         var solved = Sample.Opened("case-1").Next().Next(phase: CasePhase.Solved);
         var open = Sample.Opened("case-2", place: "kitchen").Next().Next();
         Same.Assert(solved, await store.FindCaseAsync(solved.Id, Ct));
