@@ -118,7 +118,7 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
         switch (about)
         {
             case ClubCommands.GoOn:
-                await delivery.PutAnewAsync(room, ct);
+                await delivery.PutAnewAsync(room, used.Id, ct);
                 await live.TellAsync(Texts.Draw(@case.IsClosed ? Texts.CaseClosed : Texts.Anew), ct);
                 break;
             case ClubCommands.Helper when Snowflake.Read(Text(sub.Options, ClubCommands.Who)) is { } helper:

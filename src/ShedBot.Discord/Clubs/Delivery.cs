@@ -72,7 +72,8 @@ internal sealed class Delivery(Parts parts, Rooms rooms, RoomThreads threads, Pa
     public bool IsDue(string place) => !resting.TryGetValue(place, out var since) || parts.Clock.GetUtcNow() - since >= Rest;
 
     /// <summary>Puts the open question anew at the end of the thread.</summary>
-    public async Task PutAnewAsync(Room room, CancellationToken ct)
+    /// <param name="asked">The event that asked for it: the same one again puts nothing more.</param>
+    public async Task PutAnewAsync(Room room, Snowflake asked, CancellationToken ct)
     {
         var gate = GateOf(room.Place);
         await gate.WaitAsync(ct);
@@ -81,7 +82,8 @@ internal sealed class Delivery(Parts parts, Rooms rooms, RoomThreads threads, Pa
             if (await rooms.FindAsync(room.Place, ct) is not { Thread: { } at } now || Snowflake.Read(at) is not { } thread) return;
             if (await OpenQuestionAsync(now, ct) is not { } question) return;
             var drawn = CardDrawing.Draw([question.Card], question.Case.Id, Names.Mark(question.Case.Id, question.Case.Turn) | 8, parts.Pictures, Context(null, AllowedMentions.None, null));
-            var last = await PostAsync(thread, drawn, nonce: null, ct);
+            Snowflake last = default;
+            for (var i = 0; i < drawn.Length; i++) last = await PostAsync(thread, drawn[i], Names.Nonce($"anew/{asked}/{i}"), ct);
             await rooms.ChangeAsync(room.Place, r => r with { Panel = last.ToString() }, ct);
             await panels.RetireAsync(thread, now.Panel, ct);
         }
@@ -227,22 +229,16 @@ internal sealed class Delivery(Parts parts, Rooms rooms, RoomThreads threads, Pa
         {
             posted = look && await panels.FindAsync(thread, mark + i, ct) is { } there
                 ? there.Id
-                : await PostAsync(thread, [drawn[i]], nonce(i), ct);
+                : await PostAsync(thread, drawn[i], nonce(i), ct);
         }
 
         return posted;
     }
 
-    private async Task<Snowflake> PostAsync(Snowflake thread, ImmutableArray<Drawn> drawn, string? nonce, CancellationToken ct)
+    private async Task<Snowflake> PostAsync(Snowflake thread, Drawn drawn, string nonce, CancellationToken ct)
     {
-        Snowflake posted = default;
-        foreach (var one in drawn)
-        {
-            var body = one.Body with { Nonce = nonce, EnforceNonce = nonce is null ? null : true };
-            posted = (await InOpenThreadAsync(thread, () => PostTakenAsync(thread, body, one.Files, ct), ct)).Id;
-        }
-
-        return posted;
+        var body = drawn.Body with { Nonce = nonce, EnforceNonce = true };
+        return (await InOpenThreadAsync(thread, () => PostTakenAsync(thread, body, drawn.Files, ct), ct)).Id;
     }
 
     /// <summary>A place that takes no pictures takes the words.</summary>

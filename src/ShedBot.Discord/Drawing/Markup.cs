@@ -1,6 +1,5 @@
-using System.Globalization;
-using System.Text;
 using System.Text.RegularExpressions;
+using ShedBot.Coaching.Cards;
 
 namespace ShedBot.Discord.Drawing;
 
@@ -24,25 +23,11 @@ internal static partial class Markup
     public static string OneLine(string text) => Gaps().Replace(Clean(text), " ").Trim();
 
     /// <summary>Without what steers a reader's screen or turns the order of letters round; a tab becomes a blank, half a character U+FFFD.</summary>
-    public static string Clean(string text)
-    {
-        var clean = new StringBuilder(text.Length);
-        foreach (var rune in text.ReplaceLineEndings("\n").EnumerateRunes())
-        {
-            if (rune.Value == '\n') clean.Append('\n');
-            else if (rune.Value == '\t') clean.Append(' ');
-            else if (!Steers(rune)) clean.Append(rune.ToString());
-        }
-
-        return clean.ToString();
-    }
+    public static string Clean(string text) => CleanText.Of(text.ReplaceLineEndings("\n"));
 
     private static string Escaped(string text) => Uncalled(Marks().Replace(text, @"\$0"));
 
     private static string Uncalled(string text) => Calls().Replace(text, $"@{Apart}");
-
-    private static bool Steers(Rune rune) => Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control
-        || rune.Value is (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069) or 0x200E or 0x200F or 0x061C or 0xFEFF;
 
     // Marks anywhere; marks that mean something at the start of a line; the dot of "1." there; the colon of a link or of an emoji's name.
     [GeneratedRegex(@"[\\*_~|`\[\]<]|(?<=^\s*)[#>+-]|(?<=^\s*\d+)[.)]|:(?=//|[\w+-]+:)", RegexOptions.CultureInvariant | RegexOptions.Multiline)]

@@ -39,8 +39,6 @@ internal sealed class DiscordRest : IDiscordRest
         remove => sending.TokenRefused -= value;
     }
 
-    public Task<Application> GetApplicationAsync(CancellationToken ct) => GetAsync(Routes.Application, WireJson.Default.Application, ct);
-
     public Task<User> GetMeAsync(CancellationToken ct) => GetAsync(Routes.Me, WireJson.Default.User, ct);
 
     public async Task<GatewayInfo> GetGatewayAsync(CancellationToken ct) =>
@@ -109,13 +107,8 @@ internal sealed class DiscordRest : IDiscordRest
     public async Task<IReadOnlyList<Channel>> ActiveThreadsAsync(Snowflake guild, CancellationToken ct) =>
         (await GetAsync(Routes.ActiveThreads(guild), WireJson.Default.ThreadList, ct)).Threads ?? [];
 
-    public Task<IReadOnlyList<Channel>> ListChannelsAsync(Snowflake guild, CancellationToken ct) =>
-        GetAsync(Routes.Channels(guild), WireJson.Default.IReadOnlyListChannel, ct);
-
     public Task<IReadOnlyList<Role>> ListRolesAsync(Snowflake guild, CancellationToken ct) =>
         GetAsync(Routes.Roles(guild), WireJson.Default.IReadOnlyListRole, ct);
-
-    public Task<Guild> GetGuildAsync(Snowflake guild, CancellationToken ct) => GetAsync(Routes.Guild(guild), WireJson.Default.Guild, ct);
 
     public Task<GuildMember> GetMemberAsync(Snowflake guild, Snowflake user, CancellationToken ct) =>
         GetAsync(Routes.Member(guild, user), WireJson.Default.GuildMember, ct);

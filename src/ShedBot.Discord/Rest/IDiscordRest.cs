@@ -6,8 +6,6 @@ namespace ShedBot.Discord.Rest;
 /// <remarks>All throw <see cref="DiscordException"/> when the platform refuses, and when it could not be reached after the tries that are safe.</remarks>
 internal interface IDiscordRest
 {
-    Task<Application> GetApplicationAsync(CancellationToken ct);
-
     Task<User> GetMeAsync(CancellationToken ct);
 
     Task<GatewayInfo> GetGatewayAsync(CancellationToken ct);
@@ -41,11 +39,7 @@ internal interface IDiscordRest
 
     Task<IReadOnlyList<Channel>> ActiveThreadsAsync(Snowflake guild, CancellationToken ct);
 
-    Task<IReadOnlyList<Channel>> ListChannelsAsync(Snowflake guild, CancellationToken ct);
-
     Task<IReadOnlyList<Role>> ListRolesAsync(Snowflake guild, CancellationToken ct);
-
-    Task<Guild> GetGuildAsync(Snowflake guild, CancellationToken ct);
 
     Task<GuildMember> GetMemberAsync(Snowflake guild, Snowflake user, CancellationToken ct);
 

@@ -6,8 +6,6 @@ namespace ShedBot.Discord.Rest;
 /// <summary>Every route that we use, by the names of the published description.</summary>
 internal static class Routes
 {
-    public static Route Application { get; } = Free(HttpMethod.Get, "applications/@me");
-
     public static Route Me { get; } = Free(HttpMethod.Get, "users/@me");
 
     public static Route Gateway { get; } = Free(HttpMethod.Get, "gateway/bot");
@@ -34,11 +32,7 @@ internal static class Routes
     public static Route AddThreadMember(Snowflake thread, Snowflake user) =>
         OfChannel(HttpMethod.Put, thread, "/thread-members/{user_id}", $"/thread-members/{user}");
 
-    public static Route Guild(Snowflake guild) => OfGuild(guild, "");
-
     public static Route ActiveThreads(Snowflake guild) => OfGuild(guild, "/threads/active");
-
-    public static Route Channels(Snowflake guild) => OfGuild(guild, "/channels");
 
     public static Route Roles(Snowflake guild) => OfGuild(guild, "/roles");
 

@@ -2,13 +2,13 @@ namespace ShedBot.Discord.Wire;
 
 internal static class ComponentTypes
 {
-    public const int Row = 1, Button = 2, StringSelect = 3, TextInput = 4, UserSelect = 5, RoleSelect = 6, ChannelSelect = 8, Section = 9, Text = 10,
+    public const int Row = 1, Button = 2, StringSelect = 3, TextInput = 4, Text = 10,
         MediaGallery = 12, Separator = 14, Container = 17, Label = 18;
 }
 
 internal static class ButtonStyles
 {
-    public const int Primary = 1, Secondary = 2, Success = 3, Danger = 4, Link = 5;
+    public const int Primary = 1, Secondary = 2, Danger = 4;
 }
 
 /// <summary>A part of a message or of a form; which fields are set follows from the type. Names are the platform's.</summary>

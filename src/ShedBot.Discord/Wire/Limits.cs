@@ -5,7 +5,7 @@ internal static class Limits
 {
     public const int ApiVersion = 10;
 
-    public const int Content = 2000, CustomId = 100, ButtonLabel = 80, ButtonsInRow = 5, SelectOptions = 25, SelectText = 100, SelectPlaceholder = 150;
+    public const int CustomId = 100, ButtonLabel = 80, ButtonsInRow = 5, SelectOptions = 25, SelectText = 100;
 
     /// <summary>Components of one message, nested ones counted.</summary>
     public const int Components = 40;
@@ -13,7 +13,7 @@ internal static class Limits
     /// <summary>Characters over all text of a message made of components. The platform takes 4,000, and has been seen to fail above some 10,000 bytes: we stop before.</summary>
     public const int PanelText = 3500, PanelTextBytes = 9000;
 
-    public const int ModalTitle = 45, ModalLabel = 45, ModalText = 4000, ThreadName = 100, Nonce = 25, AltText = 1024, CommandDescription = 100;
+    public const int ThreadName = 100, Nonce = 25, AltText = 1024;
 
     public const int FileBytes = 10 * 1024 * 1024;
 
@@ -33,7 +33,7 @@ internal static class MessageFlags
 
 internal static class ChannelTypes
 {
-    public const int Text = 0, Dm = 1, Announcement = 5, AnnouncementThread = 10, PublicThread = 11, PrivateThread = 12, Forum = 15, Media = 16;
+    public const int Text = 0, Dm = 1, AnnouncementThread = 10, PublicThread = 11, PrivateThread = 12, Forum = 15, Media = 16;
 
     public static bool IsThread(int type) => type is AnnouncementThread or PublicThread or PrivateThread;
 

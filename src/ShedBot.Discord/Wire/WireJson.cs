@@ -8,11 +8,9 @@ namespace ShedBot.Discord.Wire;
     PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     Converters = [typeof(NullAsZero), typeof(NullAsNo)])]
-[JsonSerializable(typeof(Application))]
 [JsonSerializable(typeof(Channel))]
 [JsonSerializable(typeof(ChannelEdit))]
 [JsonSerializable(typeof(Command))]
-[JsonSerializable(typeof(IReadOnlyList<Channel>))]
 [JsonSerializable(typeof(IReadOnlyList<Command>))]
 [JsonSerializable(typeof(IReadOnlyList<Message>))]
 [JsonSerializable(typeof(IReadOnlyList<Role>))]

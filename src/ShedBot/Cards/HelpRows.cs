@@ -1,5 +1,5 @@
+using ShedBot.Coaching.Cards;
 using ShedBot.Practice;
-using ShedBot.Terminal;
 
 namespace ShedBot.Cards;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using ShedBot.Coaching.Cards;
-using ShedBot.Terminal;
 
 namespace ShedBot.Cards;
 

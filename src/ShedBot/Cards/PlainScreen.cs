@@ -1,7 +1,6 @@
 using System.Globalization;
 using ShedBot.Coaching.Cards;
 using ShedBot.Practice;
-using ShedBot.Terminal;
 
 namespace ShedBot.Cards;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShedBot.Coaching.Cards;
-using ShedBot.Terminal;
 using Spectre.Console;
 using Spectre.Console.Rendering;
 

@@ -55,6 +55,7 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
         HealthCommand.Name => [("is the service well?", Run + "health")],
         InviteCommand.Name => [("the link by which a club takes ShedBot in", Run + "invite --app 100000000000000001")],
         BackupCommand.Name => [("copy the data of a stopped service", Run + "backup --data data/club.shed --to club-copy.shed")],
+        ForgetCommand.Name => [("somebody who has left the chat and wants to be forgotten", Run + "forget --data data/club.shed --person 80351110224678912")],
         BackupCommand.ExportName => [("all that is kept, as JSON lines", Run + "export --data data/club.shed > club.jsonl")],
         LintCommand.Name =>
         [

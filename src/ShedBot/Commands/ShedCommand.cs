@@ -43,6 +43,7 @@ internal static class ShedCommand
         root.Subcommands.Add(InviteCommand.Create());
         root.Subcommands.Add(BackupCommand.Create());
         root.Subcommands.Add(BackupCommand.CreateExport());
+        root.Subcommands.Add(ForgetCommand.Create());
         root.Subcommands.Add(LintCommand.Create());
         root.Subcommands.Add(UnderstandCommand.Create());
         root.Subcommands.Add(ReasonCommand.Create());

@@ -1,8 +1,8 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using ShedBot.Coaching.Cards;
 using ShedBot.Knowledge.Understanding;
-using ShedBot.Terminal;
 
 namespace ShedBot.Hearing;
 

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using ShedBot.Starting;
-using ShedBot.Storage;
 
 namespace ShedBot.Serving.Copies;
 
@@ -12,7 +11,7 @@ internal static class BackupCommand
 
     public static Command Create()
     {
-        var data = DataOption();
+        var data = StoppedStore.DataOption();
         var to = new Option<string>("--to") { Description = "The copy; a file that is not there yet.", HelpName = "FILE", Required = true };
         var command = new Command(Name, "Copy a data file and read the copy back from end to end. The service must be stopped; while it runs, it makes backups itself (Serve:BackupFolder).");
         command.Options.Add(data);
@@ -23,7 +22,7 @@ internal static class BackupCommand
 
     public static Command CreateExport()
     {
-        var data = DataOption();
+        var data = StoppedStore.DataOption();
         var command = new Command(ExportName, "Write everything in a data file to standard output, a JSON line each document. The service must be stopped; or export a backup.");
         command.Options.Add(data);
         command.SetAction((parse, ct) => Refusals.ToldAsync(
@@ -38,7 +37,7 @@ internal static class BackupCommand
 
     public static async Task<int> BackupAsync(string data, string to, TextWriter output, CancellationToken ct)
     {
-        await using var store = await OpenAsync(data, ct);
+        await using var store = await StoppedStore.OpenAsync(data, ct);
         var report = await store.BackupAsync(to, ct);
         await output.WriteLineAsync($"{to}, read back from end to end: {report}");
         return ExitCodes.Fine;
@@ -46,16 +45,9 @@ internal static class BackupCommand
 
     public static async Task<int> ExportAsync(string data, Stream output, TextWriter errors, CancellationToken ct)
     {
-        await using var store = await OpenAsync(data, ct);
+        await using var store = await StoppedStore.OpenAsync(data, ct);
         var written = await store.ExportAsync(output, ct);
         await errors.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{written} documents."));
         return ExitCodes.Fine;
     }
-
-    private static Option<string> DataOption() => new("--data") { Description = "The data file.", HelpName = "FILE", Required = true };
-
-    /// <summary>Opening would make a file that is missing; a copy of nothing is not what was asked for.</summary>
-    private static Task<LiteShedStore> OpenAsync(string data, CancellationToken ct) => File.Exists(data)
-        ? LiteShedStore.OpenAsync(new StoreOptions { Path = data }, ct)
-        : throw new FileNotFoundException($"There is no data file {data}.");
 }

@@ -1,10 +1,10 @@
 using System.Globalization;
 using System.Text;
 
-namespace ShedBot.Terminal;
+namespace ShedBot.Coaching.Cards;
 
-/// <summary>Makes any text safe to show: what steers a terminal, or turns the order of the letters around, is taken out.</summary>
-internal static class CleanText
+/// <summary>Makes any text safe to show: what steers a screen, or turns the order of the letters around, is taken out.</summary>
+public static class CleanText
 {
     /// <summary>Keeps letters of every script, marks, emoji and line ends; a tab becomes a space; half a character becomes U+FFFD.</summary>
     public static string Of(string text)

@@ -1,6 +1,6 @@
-using ShedBot.Terminal;
+using ShedBot.Coaching.Cards;
 
-namespace ShedBot.Tests.Terminal;
+namespace ShedBot.Coaching.Tests;
 
 public sealed class CleanTextTests
 {
