@@ -23,7 +23,8 @@ public sealed record KnowledgeBase(
     ImmutableSortedDictionary<string, HowToRule> HowTos,
     ImmutableSortedDictionary<string, EmergencyRule> Emergencies,
     ImmutableArray<WordRule> Words,
-    TriageRule Triage)
+    TriageRule Triage,
+    ImmutableSortedDictionary<string, ServiceRule> Service)
 {
     /// <summary>The fault that stands for what no rule lists.</summary>
     public const string SomethingElse = "something-else";

@@ -20,7 +20,8 @@ internal static class Compiler
         ById(rules.HowTos, r => r.Id),
         ById(rules.Emergencies, r => r.Id),
         [.. rules.Words.Select(w => w.Rule)],
-        rules.Triages[0].Rule);
+        rules.Triages[0].Rule,
+        ById(rules.Service, r => r.Id));
 
     private static DiagnosticModel Model(Draft rules, CompileOptions options)
     {

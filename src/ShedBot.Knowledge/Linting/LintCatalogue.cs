@@ -10,7 +10,7 @@ public static class LintCatalogue
     /// <summary>By code.</summary>
     public static ImmutableArray<LintRule> All { get; } =
     [
-        .. new[] { typeof(TextRules), typeof(ShapeRules), typeof(ReferenceRules), typeof(StrengthRules), typeof(ReachRules), typeof(WorkRules), typeof(PhraseRules) }
+        .. new[] { typeof(TextRules), typeof(ShapeRules), typeof(ReferenceRules), typeof(StrengthRules), typeof(ReachRules), typeof(WorkRules), typeof(PhraseRules), typeof(ServiceRules) }
             .SelectMany(t => t.GetFields(BindingFlags.Public | BindingFlags.Static))
             .Select(f => (LintRule)f.GetValue(null)!)
             .OrderBy(r => r.Code, StringComparer.Ordinal),

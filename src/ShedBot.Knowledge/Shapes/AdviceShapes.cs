@@ -67,6 +67,7 @@ internal static class AdviceShapes
         May("checks", new ListShape("Ways to learn findings.", WorkShapes.Check)),
         May("covers", new ListShape("Shared dismantling.", WorkShapes.Cover)),
         May("repairs", new ListShape("Repairs.", WorkShapes.Repair)),
+        May("service", new ListShape("Service tasks.", ServiceShapes.Task)),
         May("how to", new ListShape("Answers to 'how do I' questions.", HowTo)),
         May("emergencies", new ListShape("What comes before any coaching.", Emergency)),
         May("before hands on", Triage),

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using ShedBot.Knowledge.Wording;
 
 namespace ShedBot.Knowledge.Shapes;
 
@@ -97,6 +98,10 @@ public static class RuleSchema
                 json.WriteString("type", number.Whole ? "integer" : "number");
                 json.WriteNumber("minimum", number.Min);
                 json.WriteNumber("maximum", number.Max);
+                break;
+            case IntervalShape:
+                json.WriteString("type", "string");
+                json.WriteString("pattern", IntervalWords.Pattern);
                 break;
             case DateShape:
                 json.WriteString("type", "string");

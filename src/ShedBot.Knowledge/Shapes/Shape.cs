@@ -27,6 +27,9 @@ internal sealed record WordShape(string Doc, ImmutableArray<string> Words) : Sha
 /// <param name="Whole">True when no decimals are taken.</param>
 internal sealed record NumberShape(string Doc, double Min, double Max, bool Whole = false) : Shape(Doc);
 
+/// <summary>An amount and what it is counted in; see <see cref="Wording.IntervalWords"/>.</summary>
+internal sealed record IntervalShape(string Doc) : Shape(Doc);
+
 /// <summary>A day, yyyy-mm-dd.</summary>
 internal sealed record DateShape(string Doc) : Shape(Doc);
 

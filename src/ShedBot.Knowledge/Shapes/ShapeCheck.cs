@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using ShedBot.Knowledge.Linting;
 using ShedBot.Knowledge.Loading.Yaml;
 using ShedBot.Knowledge.Problems;
+using ShedBot.Knowledge.Wording;
 
 namespace ShedBot.Knowledge.Shapes;
 
@@ -104,6 +105,9 @@ internal sealed partial class ShapeCheck(string file, ProblemList problems)
                 break;
             case NumberShape number:
                 Number(value, text, number, whose, key);
+                break;
+            case IntervalShape when !IntervalWords.TryRead(text, out _):
+                problems.Add(ServiceRules.NoInterval, file, value, $"'{Short(text)}' under '{key}' of {whose} is no interval.", IntervalWords.Instead(text));
                 break;
             case DateShape when !DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _):
                 problems.Add(ShapeRules.BadDate, file, value, $"'{Short(text)}' is no date.", "Write it like 2026-03-31.");

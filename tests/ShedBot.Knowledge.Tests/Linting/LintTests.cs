@@ -8,7 +8,7 @@ namespace ShedBot.Knowledge.Tests.Linting;
 
 public class LintTests
 {
-    private static readonly LintCase[] Cases = [.. TextCases.All, .. MeaningCases.All, .. WorkCases.All];
+    private static readonly LintCase[] Cases = [.. TextCases.All, .. MeaningCases.All, .. WorkCases.All, .. ServiceCases.All];
 
     public static TheoryData<int, string> Numbers
     {

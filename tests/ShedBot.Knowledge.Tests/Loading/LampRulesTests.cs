@@ -1,3 +1,4 @@
+using ShedBot.Knowledge.Rules;
 using ShedBot.Knowledge.Tests.Samples;
 
 namespace ShedBot.Knowledge.Tests.Loading;
@@ -29,7 +30,33 @@ public class LampRulesTests
         Assert.True(knowledge.Emergencies["lamp-smokes"].EndsCoaching);
         Assert.Equal("lamp-smokes", knowledge.Triage.Dangers[0].Emergency);
         Assert.Equal("what bulb do I need", string.Join('|', knowledge.HowTos["which-bulb"].RidersAsk));
+        Assert.Equal(["look-at-clip", "wipe-glass"], knowledge.Service.Keys);
         Assert.Equal("headlight|light", string.Join('|', knowledge.Words[0].RidersSay));
+    }
+
+    [Fact]
+    public void Load_GoodRules_KeepsEveryWordOfAServiceTask()
+    {
+        var task = LampRules.Knowledge().Service["wipe-glass"];
+
+        Assert.Equal("a clean lamp glass", task.Called);
+        Assert.Equal("wipe the lamp glass", task.Does);
+        Assert.Equal("Dust takes half the light.", task.Why);
+        Assert.Equal(7, task.Minutes);
+        Assert.Equal("low", task.Hazard);
+        Assert.Equal("soft cloth", Assert.Single(task.Tools));
+        Assert.Equal("NOTICE", Assert.Single(task.Cautions).Word);
+        Assert.Equal(new RepairStep("Wipe the glass.", "A damp cloth does."), Assert.Single(task.Steps));
+        Assert.Equal<Interval>([new(14, Measure.RidingDays), new(300, Measure.Kilometres)], task.Every.AsEnumerable());
+        Assert.Equal(["fitted fit-bulb", "look-at-clip"], task.After.Select(a => string.Join(' ', a.Events)));
+        Assert.Equal<Interval>([Interval.BeforeTheNextRide, new(10, Measure.Kilometres)], task.After[0].At.AsEnumerable());
+        Assert.Equal(new Interval(1, Measure.RidingDays), Assert.Single(task.After[1].At));
+        Assert.Equal("bulb-age: this-year years-ago", string.Join('|', task.OnlyIf.Select(c => $"{c.Fact}: {string.Join(' ', c.Values)}")));
+        Assert.Equal(new WeatherFactor("dusty", 3), Assert.Single(task.Sooner));
+        Assert.Equal("fit-bulb", Assert.Single(task.DoneBy));
+        Assert.Equal("dark", Assert.Single(task.Reveals));
+        Assert.False(task.BeforeEachRide);
+        Assert.True(LampRules.Knowledge().Service["look-at-clip"].BeforeEachRide);
     }
 
     [Fact]

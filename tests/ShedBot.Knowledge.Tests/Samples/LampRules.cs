@@ -165,6 +165,37 @@ internal static class LampRules
 
         words:
           - {concept: lamp, riders say: [headlight, light]}
+
+        service:
+          - id: wipe-glass
+            called: a clean lamp glass
+            does: wipe the lamp glass
+            why: Dust takes half the light.
+            minutes: 7
+            hazard: low
+            tools: [soft cloth]
+            cautions:
+              - {word: NOTICE, hazard: A hot lamp, consequence: burns fingers, avoid: let it cool}
+            steps:
+              - do: Wipe the glass.
+                note: A damp cloth does.
+            every: [14 riding days, 300 km]
+            after:
+              - {events: [fitted, fit-bulb], at: [before the next ride, 10 km]}
+              - {events: [look-at-clip], at: [1 riding day]}
+            dusty counts: 3
+            only if:
+              - {fact: bulb-age, is: [this-year, years-ago]}
+            done by: [fit-bulb]
+            reveals: [dark]
+          - id: look-at-clip
+            called: a firm wire
+            does: look whether the wire is firm
+            why: A loose wire gets into the spokes.
+            minutes: 6
+            steps:
+              - do: Look at the clip.
+            before each ride: yes
         """;
 
     public static LoadResult Load() => KnowledgeLoader.Load([RuleText.FromText(File, Text)]);

@@ -37,4 +37,5 @@ internal sealed record Draft(
     ImmutableArray<Written<HowToRule>> HowTos,
     ImmutableArray<Written<EmergencyRule>> Emergencies,
     ImmutableArray<Written<WordRule>> Words,
-    ImmutableArray<Written<TriageRule>> Triages);
+    ImmutableArray<Written<TriageRule>> Triages,
+    ImmutableArray<Written<ServiceRule>> Service);

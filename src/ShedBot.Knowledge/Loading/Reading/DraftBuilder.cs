@@ -18,6 +18,7 @@ internal sealed class DraftBuilder
     private readonly ImmutableArray<Written<EmergencyRule>>.Builder emergencies = ImmutableArray.CreateBuilder<Written<EmergencyRule>>();
     private readonly ImmutableArray<Written<WordRule>>.Builder words = ImmutableArray.CreateBuilder<Written<WordRule>>();
     private readonly ImmutableArray<Written<TriageRule>>.Builder triages = ImmutableArray.CreateBuilder<Written<TriageRule>>();
+    private readonly ImmutableArray<Written<ServiceRule>>.Builder service = ImmutableArray.CreateBuilder<Written<ServiceRule>>();
 
     public void Add(string file, MapNode root)
     {
@@ -32,6 +33,7 @@ internal sealed class DraftBuilder
         Each(howTos, "how to", ReadAdvice.HowTo);
         Each(emergencies, "emergencies", ReadAdvice.Emergency);
         Each(words, "words", ReadAdvice.Word);
+        Each(service, "service", ReadService.Task);
         if (root["before hands on"] is MapNode triage) triages.Add(Item(triage, ReadAdvice.Triage));
 
         void Each<T>(ImmutableArray<Written<T>>.Builder list, string key, Func<Fields, T> read)
@@ -53,5 +55,6 @@ internal sealed class DraftBuilder
         howTos.ToImmutable(),
         emergencies.ToImmutable(),
         words.ToImmutable(),
-        triages.ToImmutable());
+        triages.ToImmutable(),
+        service.ToImmutable());
 }
