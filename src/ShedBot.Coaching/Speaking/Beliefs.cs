@@ -11,6 +11,9 @@ internal static class Beliefs
     /// <summary>Below this chance a cause is not worth a bar.</summary>
     private const double Least = 0.02;
 
+    /// <summary>Chances that agree in so many decimals are the same: what lies beyond is rounding, and must not put one cause before the other.</summary>
+    private const int Decimals = 10;
+
     public static string Word(double chance) => LikelihoodWords.Text(LikelihoodWords.For(chance));
 
     public static string Is(KnowledgeBase knowledge, string fault) =>
@@ -19,7 +22,7 @@ internal static class Beliefs
     /// <summary>Faults and their chances, most likely first.</summary>
     public static IEnumerable<(string Fault, double Chance)> Ranked(CaseView view) => view.Model.Faults
         .Select((f, i) => (f.Id, Chance: view.Belief.Marginal(i)))
-        .OrderByDescending(f => f.Chance)
+        .OrderByDescending(f => Math.Round(f.Chance, Decimals))
         .ThenBy(f => f.Id, StringComparer.Ordinal);
 
     public static BeliefBlock Bars(CaseView view, int most) => new(

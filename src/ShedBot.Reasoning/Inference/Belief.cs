@@ -12,41 +12,37 @@ public readonly record struct WeightedSet(ImmutableArray<int> Faults, double Pro
 public sealed class Belief
 {
     private readonly double[] marginals;
-    private readonly Func<int, int, double[]> answerChances;
+    private readonly AnswerOutlook outlook;
+    private readonly Lazy<double> leftOut;
+    private readonly Lazy<ImmutableArray<WeightedSet>> listed;
 
-    /// <param name="sets">Normalised; put in falling order of probability, ties by the fault indices.</param>
-    /// <param name="answerChances">(check index, set index) to P(said state | that set, what is already known of the check's finding).</param>
-    internal Belief(
-        DiagnosticModel model,
-        ImmutableArray<WeightedSet> sets,
-        int largestSet,
-        double leftOut,
-        double logEvidence,
-        Func<int, int, double[]> answerChances)
+    /// <param name="sets">Normalised.</param>
+    /// <param name="leftOut">Worked out when first asked for.</param>
+    internal Belief(DiagnosticModel model, BelievedSets sets, int largestSet, Func<double> leftOut, double logEvidence, AnswerOutlook outlook)
     {
         Model = model;
-        Sets = sets;
+        Believed = sets;
         LargestSet = largestSet;
-        LeftOut = leftOut;
         LogEvidence = logEvidence;
-        this.answerChances = answerChances;
-        marginals = new double[model.Faults.Length];
-        foreach (var set in sets)
-        {
-            foreach (var fault in set.Faults) marginals[fault] += set.Probability;
-        }
+        this.outlook = outlook;
+        this.leftOut = new Lazy<double>(leftOut);
+        listed = new Lazy<ImmutableArray<WeightedSet>>(sets.All);
+        marginals = sets.Marginals(model.Faults.Length);
     }
 
     public DiagnosticModel Model { get; }
 
     /// <summary>Every set that kept any weight (below 1e-16 is none), most probable first.</summary>
-    public ImmutableArray<WeightedSet> Sets { get; }
+    public ImmutableArray<WeightedSet> Sets => listed.Value;
+
+    /// <summary>The same sets, not listed yet.</summary>
+    internal BelievedSets Believed { get; }
 
     /// <summary>The bound: the most faults that were allowed to be present at once.</summary>
     public int LargestSet { get; }
 
     /// <summary>An upper bound on how far any probability here can be from the unbounded one: m_k / Z_k, in [0, 1]; see the inference.</summary>
-    public double LeftOut { get; }
+    public double LeftOut => leftOut.Value;
 
     /// <summary>Natural logarithm of P(evidence | at least one fault present, bounded).</summary>
     public double LogEvidence { get; }
@@ -58,5 +54,8 @@ public sealed class Belief
     public double Marginal(string fault) => marginals[Model.FaultAt(fault)];
 
     /// <summary>P(said state | exactly the faults of the set, what is already known of the check's finding), one entry a state; 'not sure' is left out.</summary>
-    public double[] AnswerChances(int check, int set) => answerChances(check, set);
+    public double[] AnswerChances(int check, int set) => AnswerChances(check, Sets[set].Faults.AsSpan());
+
+    /// <param name="faults">Indices into the model's faults, each once.</param>
+    internal double[] AnswerChances(int check, ReadOnlySpan<int> faults) => outlook.Chances(check, faults);
 }

@@ -8,46 +8,40 @@ namespace ShedBot.Reasoning.Inference;
 /// Faults stand in an order of rank, and a node's children carry a higher rank than itself. All single faults are in; sets of two and more, up
 /// to the bound, are built from the first <see cref="Joining"/> ranks. One number for all sizes: with more faults in pairs than in triples, a
 /// chance companion would count beside one true fault but not beside two, and lean the sums towards too few faults. Node 0 is the empty set.
-/// Children of a node lie side by side.
+/// Children of a node lie side by side, by rank without a gap; so only the nodes that may have children, the first <see cref="Inner"/> ones,
+/// are written down, and the far more numerous sets of the largest size are gone through as runs.
 /// </remarks>
 internal sealed class FaultSets
 {
-    private readonly int[] firstChild;
-    private readonly int[] faults;
-    private readonly Dictionary<int, int> rankOf;
+    private readonly int[] firstChild, faults, parent, rank;
 
     /// <param name="faults">Fault indices by rank.</param>
     /// <param name="joining">How many of the first ranks may stand together in one set.</param>
-    /// <param name="largest">The most faults in one set.</param>
+    /// <param name="largest">The most faults in one set, 1 or more.</param>
     public FaultSets(int[] faults, int joining, int largest)
     {
         this.faults = faults;
         Joining = joining;
         Largest = largest;
-        var count = 1 + (int)SetsUpTo(faults.Length, joining, largest);
-        Parent = new int[count];
-        Rank = new int[count];
-        firstChild = new int[count];
-        rankOf = [];
-        for (var rank = 0; rank < faults.Length; rank++) rankOf.Add(faults[rank], rank);
-        Rank[0] = -1;
-        int next = 1, level = 0, levelEnd = 1;
-        for (var node = 0; node < count; node++)
+        Count = 1 + (int)SetsUpTo(faults.Length, joining, largest);
+        Inner = largest == 1 ? 1 : 1 + (int)SetsUpTo(faults.Length, joining, largest - 1);
+        parent = new int[Inner];
+        rank = new int[Inner];
+        firstChild = new int[Inner + 1];
+        rank[0] = -1;
+        var next = 1;
+        for (var node = 0; node < Inner; node++)
         {
-            if (node == levelEnd)
-            {
-                level++;
-                levelEnd = next;
-            }
-
             firstChild[node] = next;
-            if (level >= largest) continue;
-            for (var rank = Rank[node] + 1; rank < (level == 0 ? faults.Length : joining); rank++)
+            for (var child = rank[node] + 1; child < (node == 0 ? faults.Length : joining); child++, next++)
             {
-                Parent[next] = node;
-                Rank[next++] = rank;
+                if (next >= Inner) continue;
+                parent[next] = node;
+                rank[next] = child;
             }
         }
+
+        firstChild[Inner] = Count;
     }
 
     public int Joining { get; }
@@ -55,33 +49,45 @@ internal sealed class FaultSets
     public int Largest { get; }
 
     /// <summary>How many nodes, the empty set among them.</summary>
-    public int Count => Parent.Length;
+    public int Count { get; }
 
-    public int[] Parent { get; }
-
-    /// <summary>The rank of the fault that a node adds to its parent's set.</summary>
-    public int[] Rank { get; }
+    /// <summary>How many nodes come before the first one that can have no children because its set is of the largest size.</summary>
+    public int Inner { get; }
 
     public ReadOnlySpan<int> FaultByRank => faults;
 
-    /// <summary>The fault that a node adds to its parent's set.</summary>
-    public int Added(int node) => faults[Rank[node]];
+    /// <summary>The children of one of the first <see cref="Inner"/> nodes: the nodes from 'First' on, with ranks from 'Rank' on.</summary>
+    public (int First, int Count, int Rank) Children(int node) =>
+        (firstChild[node], firstChild[node + 1] - firstChild[node], rank[node] + 1);
 
-    public int RankOf(int fault) => rankOf.TryGetValue(fault, out var rank) ? rank : -1;
+    public int Parent(int node) => node < Inner ? parent[node] : ParentOfLast(node);
 
-    /// <summary>The node of the set that a node would be without some of its faults.</summary>
-    /// <param name="without">Ranks, ascending.</param>
-    public int Without(int node, ReadOnlySpan<int> without)
+    /// <summary>The rank of the fault that a node adds to its parent's set; -1 for the empty set.</summary>
+    public int Rank(int node) => node < Inner ? rank[node] : RankOfLast(node, ParentOfLast(node));
+
+    /// <summary>The ranks of a node's set, falling, at the start of <paramref name="path"/>.</summary>
+    /// <param name="path">Room for <see cref="Largest"/> of them.</param>
+    /// <returns>How many.</returns>
+    public int Path(int node, Span<int> path)
     {
-        Span<int> path = stackalloc int[Largest];
         var length = 0;
-        for (; node != 0; node = Parent[node])
+        if (node >= Inner)
         {
-            if (!without.Contains(Rank[node])) path[length++] = Rank[node];
+            var above = ParentOfLast(node);
+            path[length++] = RankOfLast(node, above);
+            node = above;
         }
 
+        for (; node != 0; node = parent[node]) path[length++] = rank[node];
+        return length;
+    }
+
+    /// <summary>The node of a set.</summary>
+    /// <param name="path">Its ranks, falling.</param>
+    public int Find(ReadOnlySpan<int> path)
+    {
         var at = 0;
-        while (length-- > 0) at = firstChild[at] + path[length] - Rank[at] - 1;
+        for (var i = path.Length - 1; i >= 0; i--) at = firstChild[at] + path[i] - rank[at] - 1;
         return at;
     }
 
@@ -89,9 +95,8 @@ internal sealed class FaultSets
     public int[] Members(int node)
     {
         Span<int> members = stackalloc int[Largest];
-        var length = 0;
-        for (; node != 0; node = Parent[node]) members[length++] = Added(node);
-        members = members[..length];
+        members = members[..Path(node, members)];
+        foreach (ref var member in members) member = faults[member];
         members.Sort();
         return members.ToArray();
     }
@@ -116,4 +121,20 @@ internal sealed class FaultSets
         while (joining > 1 && SetsUpTo(faults, joining, largest) > maxSets) joining--;
         return joining;
     }
+
+    private int ParentOfLast(int node)
+    {
+        // The last one whose children begin at or before the node; one without children begins where the next one does.
+        int from = 0, to = Inner;
+        while (to - from > 1)
+        {
+            var middle = (from + to) / 2;
+            if (firstChild[middle] <= node) from = middle;
+            else to = middle;
+        }
+
+        return from;
+    }
+
+    private int RankOfLast(int node, int above) => rank[above] + 1 + node - firstChild[above];
 }

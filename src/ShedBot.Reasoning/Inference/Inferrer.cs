@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using ShedBot.Reasoning.Evidences;
 using ShedBot.Reasoning.Modelling;
 
@@ -35,26 +33,30 @@ public static class Inferrer
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(options.LargestSet, 1);
         var epochs = Epoch.Split(model, evidence, counts);
-        var prepared = Prepare(model, epochs);
         var odds = model.Faults.Select(f => f.Prior / (1 - f.Prior)).ToArray();
-        var bound = new LeftOutBound(model, odds, epochs, prepared);
+        var bound = new Lazy<LeftOutBound>(() => new LeftOutBound(model, odds, epochs));
         var most = Math.Min(Math.Max(options.RaiseTo, options.LargestSet), odds.Length);
-        (FaultSets Sets, SetWeights Weights, double LeftOut)? found = null;
+        Belief? found = null;
         for (var largest = Math.Min(options.LargestSet, odds.Length); largest <= most; largest++)
         {
             var joining = FaultSets.MostJoining(odds.Length, largest, options.MaxSets);
             if (largest > options.LargestSet && joining < Math.Min(odds.Length, FewestJoining)) break;
-            var ranked = joining == odds.Length ? [.. Enumerable.Range(0, odds.Length)] : Relevance.Rank(odds, epochs, prepared);
-            var sets = new FaultSets(ranked, joining, largest);
-            var start = Products(sets, odds);
-            var seen = Math.Log(start.Sum());
-            if (Run(model, sets, start, epochs, prepared) is not { } weights) continue;
-            var leftOut = bound.Share(sets, seen + weights.LogEvidence);
-            found = (sets, weights, leftOut);
-            if (leftOut <= options.RaiseAbove) break;
+            if (Weigh(model, odds, epochs, joining, largest) is not var (sets, weights)) continue;
+            found = Make(model, sets, weights, () => bound.Value.Share(sets, weights.LogStart + weights.LogEvidence), epochs[^1]);
+            if (largest == most || found.LeftOut <= options.RaiseAbove) break;
         }
 
-        return found is { } last ? Make(model, last.Sets, last.Weights, last.LeftOut, epochs[^1], prepared) : throw new ImpossibleEvidenceException();
+        return found ?? throw new ImpossibleEvidenceException();
+    }
+
+    /// <summary>The <see cref="Belief.LogEvidence"/> alone, for a bound that is not raised.</summary>
+    /// <inheritdoc cref="Infer(DiagnosticModel, IReadOnlyList{Evidence}, bool[], InferenceOptions)"/>
+    internal static double LogEvidence(DiagnosticModel model, IReadOnlyList<Evidence> evidence, bool[] counts, InferenceOptions options)
+    {
+        var odds = model.Faults.Select(f => f.Prior / (1 - f.Prior)).ToArray();
+        var largest = Math.Min(options.LargestSet, odds.Length);
+        var joining = FaultSets.MostJoining(odds.Length, largest, options.MaxSets);
+        return Weigh(model, odds, Epoch.Split(model, evidence, counts), joining, largest)?.Weights.LogEvidence ?? throw new ImpossibleEvidenceException();
     }
 
     /// <summary>The belief when exactly one fault is present, the priors scaled to a sum of 1 (weight p_f, not p_f times the chance that all others are absent).</summary>
@@ -63,11 +65,9 @@ public static class Inferrer
     public static Belief InferSingle(DiagnosticModel model, IReadOnlyList<Evidence> evidence)
     {
         var epochs = Epoch.Split(model, evidence, Standing.Of(model, evidence));
-        var prepared = Prepare(model, epochs);
         var sets = new FaultSets([.. Enumerable.Range(0, model.Faults.Length)], 1, 1);
-        double[] start = [0, .. model.Faults.Select(f => f.Prior)];
-        var weights = Run(model, sets, start, epochs, prepared) ?? throw new ImpossibleEvidenceException();
-        return Make(model, sets, weights, 0, epochs[^1], prepared);
+        var weights = Run(model, sets, [.. model.Faults.Select(f => f.Prior)], epochs) ?? throw new ImpossibleEvidenceException();
+        return Make(model, sets, weights, () => 0, epochs[^1]);
     }
 
     /// <summary>P(f | evidence, exactly one fault), aligned with the model's faults; adds up to 1.</summary>
@@ -78,61 +78,30 @@ public static class Inferrer
         return [.. Enumerable.Range(0, model.Faults.Length).Select(belief.Marginal)];
     }
 
-    private static double[] Products(FaultSets sets, double[] odds)
+    private static (FaultSets Sets, SetWeights Weights)? Weigh(DiagnosticModel model, double[] odds, List<Epoch> epochs, int joining, int largest)
     {
-        var products = new double[sets.Count];
-        products[0] = 1;
-        for (var node = 1; node < products.Length; node++) products[node] = products[sets.Parent[node]] * odds[sets.Added(node)];
-        products[0] = 0;
-        return products;
+        var ranked = joining == odds.Length ? [.. Enumerable.Range(0, odds.Length)] : Relevance.Rank(model, odds, epochs);
+        var sets = new FaultSets(ranked, joining, largest);
+        return Run(model, sets, odds, epochs) is { } weights ? (sets, weights) : null;
     }
 
-    private static Dictionary<int, StateChances> Prepare(DiagnosticModel model, List<Epoch> epochs) =>
-        epochs.SelectMany(e => e.Weights.Keys).Distinct().ToDictionary(finding => finding, finding => new StateChances(model, finding));
-
     /// <returns>Null when no set can give the evidence.</returns>
-    private static SetWeights? Run(
-        DiagnosticModel model, FaultSets sets, double[] start, List<Epoch> epochs, Dictionary<int, StateChances> prepared)
+    private static SetWeights? Run(DiagnosticModel model, FaultSets sets, double[] odds, List<Epoch> epochs)
     {
-        var weights = new SetWeights(sets, start);
+        var weights = new SetWeights(sets, odds);
         foreach (var epoch in epochs)
         {
             foreach (var (finding, lambda) in epoch.Weights)
             {
-                if (!weights.Learn(prepared[finding], lambda)) return null;
+                if (!weights.Learn(model.ChancesOf(finding), lambda)) return null;
             }
 
             if (epoch.EndedBy is { } failed && !weights.Mend(model, failed, Eased)) return null;
         }
 
-        return weights;
+        return weights.Settle(Dust) ? weights : null;
     }
 
-    private static Belief Make(
-        DiagnosticModel model, FaultSets sets, SetWeights weights, double leftOut, Epoch now, Dictionary<int, StateChances> prepared)
-    {
-        var kept = new List<WeightedSet>();
-        for (var node = 1; node < sets.Count; node++)
-        {
-            var weight = weights.Values[node];
-            if (weight > Dust) kept.Add(new(ImmutableCollectionsMarshal.AsImmutableArray(sets.Members(node)), weight));
-        }
-
-        var ordered = Order(kept);
-        var answers = new AnswerOutlook(model, ordered, now, prepared);
-        return new(model, ordered, sets.Largest, leftOut, weights.LogEvidence, answers.Chances);
-    }
-
-    private static ImmutableArray<WeightedSet> Order(List<WeightedSet> kept)
-    {
-        var sets = kept.ToArray();
-        Array.Sort(kept.ConvertAll(s => -s.Probability).ToArray(), sets);
-        for (int from = 0, to = 1; from < sets.Length; from = to++)
-        {
-            while (to < sets.Length && sets[to].Probability == sets[from].Probability) to++;
-            if (to - from > 1) Array.Sort(sets, from, to - from, Comparer<WeightedSet>.Create((a, b) => a.Faults.AsSpan().SequenceCompareTo(b.Faults.AsSpan())));
-        }
-
-        return ImmutableCollectionsMarshal.AsImmutableArray(sets);
-    }
+    private static Belief Make(DiagnosticModel model, FaultSets sets, SetWeights weights, Func<double> leftOut, Epoch now) =>
+        new(model, new BelievedSets(sets, weights.Values), sets.Largest, leftOut, weights.LogEvidence, new AnswerOutlook(model, now));
 }

@@ -18,13 +18,13 @@ internal sealed class LeftOutBound
     private readonly double[] odds;
     private readonly List<List<LikelihoodCap>> caps = [];
 
-    public LeftOutBound(DiagnosticModel model, double[] odds, List<Epoch> epochs, Dictionary<int, StateChances> prepared)
+    public LeftOutBound(DiagnosticModel model, double[] odds, List<Epoch> epochs)
     {
         this.odds = odds;
         var mayBeMended = new bool[odds.Length];
         foreach (var epoch in epochs)
         {
-            foreach (var (finding, lambda) in epoch.Weights) caps.Add(LikelihoodCap.All(prepared[finding], lambda, mayBeMended));
+            foreach (var (finding, lambda) in epoch.Weights) caps.Add(LikelihoodCap.All(model.ChancesOf(finding), lambda, mayBeMended));
             if (epoch.EndedBy is not { } failed) continue;
             foreach (var fix in model.Repairs[model.RepairAt(failed.Repair)].Fixes) mayBeMended[model.FaultAt(fix.Fault)] = true;
         }

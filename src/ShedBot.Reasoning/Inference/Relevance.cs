@@ -1,3 +1,5 @@
+using ShedBot.Reasoning.Modelling;
+
 namespace ShedBot.Reasoning.Inference;
 
 /// <summary>Which faults matter most in the light of the evidence, for choosing the ones that larger sets are built from.</summary>
@@ -7,7 +9,7 @@ internal static class Relevance
     private const double Least = 1e-6;
 
     /// <summary>Fault indices by falling prior odds times likelihood of the evidence if it were the only fault; ties by index.</summary>
-    public static int[] Rank(double[] odds, List<Epoch> epochs, Dictionary<int, StateChances> prepared)
+    public static int[] Rank(DiagnosticModel model, double[] odds, List<Epoch> epochs)
     {
         var scores = new double[odds.Length];
         for (var fault = 0; fault < scores.Length; fault++)
@@ -16,7 +18,7 @@ internal static class Relevance
             foreach (var (finding, lambda) in epochs.SelectMany(e => e.Weights))
             {
                 var likelihood = 0.0;
-                var truths = prepared[finding].Given([fault]);
+                var truths = model.ChancesOf(finding).Given([fault]);
                 for (var truth = 0; truth < truths.Length; truth++) likelihood += truths[truth] * lambda[truth];
                 scores[fault] += Math.Log(Math.Max(likelihood, Least));
             }

@@ -46,6 +46,9 @@ public sealed class StateChances
     /// <summary>What the presence of the fault multiplies P(normal) with, in [0, 1]; 1 without a link.</summary>
     internal double Quiet(int fault) => quiet[fault];
 
+    /// <summary>The same for all of them.</summary>
+    internal ReadOnlySpan<double> Quiets => quiet;
+
     internal ReadOnlySpan<double> HazardsOf(int fault) => hazards[fault];
 
     internal ReadOnlySpan<double> LeakHazards => leakHazards;

@@ -40,6 +40,6 @@ public sealed record Conflict(double Bits, ImmutableArray<double> Drops, string?
             .OrderByDescending(f => f.Rise).First();
         return new(bits, [.. drops], bits > 0 && rare.Rise >= bits ? model.Faults[rare.Fault].Id : null);
 
-        double Log(bool[] part) => Inferrer.Infer(model, evidence, part, steady).LogEvidence;
+        double Log(bool[] part) => Inferrer.LogEvidence(model, evidence, part, steady);
     }
 }

@@ -27,7 +27,7 @@ public static class Surprise
                 continue;
             }
 
-            var after = Inferrer.Infer(model, evidence, [.. counts.Select((c, i) => c && i <= at)], steady).LogEvidence;
+            var after = Inferrer.LogEvidence(model, evidence, [.. counts.Select((c, i) => c && i <= at)], steady);
             bits.Add(evidence[at] is FindingHinted ? 0 : Math.Max(0, (before - after) / Math.Log(2)));
             before = after;
         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShedBot.Reasoning.Inference;
 
 namespace ShedBot.Reasoning.Modelling;
 
@@ -19,6 +20,7 @@ public sealed class DiagnosticModel
         Repairs = repairs;
         Covers = covers;
         HelpCost = helpCost;
+        chances = new StateChances?[findings.Length];
         faultIndex = Index(faults, f => f.Id);
         findingIndex = Index(findings, f => f.Id);
         checkIndex = Index(checks, c => c.Id);
@@ -27,6 +29,8 @@ public sealed class DiagnosticModel
     }
 
     private readonly Dictionary<string, int> faultIndex, findingIndex, checkIndex, repairIndex, coverIndex;
+
+    private readonly StateChances?[] chances;
 
     public ImmutableArray<Fault> Faults { get; }
 
@@ -62,6 +66,10 @@ public sealed class DiagnosticModel
         var at = Findings[finding].States.IndexOf(state);
         return at >= 0 ? at : throw new KeyNotFoundException($"Finding '{Findings[finding].Id}' has no state '{state}'.");
     }
+
+    /// <summary>A finding prepared for quick use; made when first asked for, and kept.</summary>
+    /// <remarks>Two threads may both prepare the same finding; they come to the same thing, and either may be kept.</remarks>
+    internal StateChances ChancesOf(int finding) => chances[finding] ??= new StateChances(this, finding);
 
     /// <summary>Checks every reference and range, and builds the model.</summary>
     /// <exception cref="ArgumentException">Something does not fit; the message lists everything that does not.</exception>

@@ -1,3 +1,4 @@
+using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
 
 namespace ShedBot.Reasoning.Planning;
@@ -12,7 +13,7 @@ internal static class CheckScreen
         var plan = new RepairsPlan(table);
         var repairsOnly = plan.Value(table.Weights, table.Start);
         var scratch = new double[table.Weights.Length];
-        return [.. checks.OrderBy(Score).ThenBy(c => c.Check.Id, StringComparer.Ordinal).Take(most)];
+        return [.. checks.OrderBy(c => Ties.Key(Score(c))).ThenBy(c => c.Check.Id, StringComparer.Ordinal).Take(most)];
 
         // What the opening of a cover costs is left out: the checks behind it share it, and one alone would never be picked.
         double Score((Check Check, double[][] Chances) candidate)

@@ -33,24 +33,25 @@ internal sealed class HypothesisList
     public static HypothesisList Leading(Belief belief, int most)
     {
         var list = new HypothesisList();
-        foreach (var set in belief.Sets.Take(most)) list.Weigh(list.PlaceOf([.. set.Faults]), set.Probability);
-        var single = Enumerable.Repeat(-1, belief.Model.Faults.Length).ToArray();
+        var leading = belief.Believed.Leading(most);
+        foreach (var node in leading)
+        {
+            var set = belief.Believed[node];
+            list.Weigh(list.PlaceOf([.. set.Faults]), set.Probability);
+        }
+
+        var takes = new int[belief.Model.Faults.Length];
         for (var h = 0; h < list.Count; h++)
         {
-            if (list[h] is [var only]) single[only] = h;
+            if (list[h] is [var only]) takes[only] = 1;
         }
 
-        foreach (var set in belief.Sets.Skip(most)) list.Share(set, single);
-        return list;
-    }
-
-    private void Share(WeightedSet set, int[] single)
-    {
-        var kept = 0;
-        foreach (var fault in set.Faults) kept += single[fault] < 0 ? 0 : 1;
-        foreach (var fault in set.Faults)
+        var shares = belief.Believed.Shares(leading, takes);
+        for (var h = 0; h < list.Count; h++)
         {
-            if (single[fault] >= 0) weights[single[fault]] += set.Probability / kept;
+            if (list[h] is [var only]) list.weights[h] += shares[only];
         }
+
+        return list;
     }
 }

@@ -1,3 +1,4 @@
+using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
 
 namespace ShedBot.Reasoning.Planning;
@@ -36,7 +37,7 @@ internal sealed class MoveOrder(PlanTable table) : IComparer<Move>
     public List<ScoredMove> Sorted(List<ScoredMove> scores)
     {
         var best = Best(scores);
-        return [best, .. scores.Where(s => s.Move != best.Move).OrderBy(s => s.Cost).ThenBy(s => s.Move, this)];
+        return [best, .. scores.Where(s => s.Move != best.Move).OrderBy(s => Ties.Key(s.Cost)).ThenBy(s => s.Move, this)];
     }
 
     private (Hazard Hazard, double Cost) Own(Move move) => move.Kind switch

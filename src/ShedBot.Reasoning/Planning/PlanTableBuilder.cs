@@ -42,7 +42,7 @@ internal static class PlanTableBuilder
             .Where(c => CanMove(c.Chances))
             .ToArray();
         var screened = CheckScreen.Best(table, request.Weights, checks, Math.Clamp(options.MostChecks, 0, MostSteps));
-        var whole = belief.Sets.Length <= options.MostSets && all && screened.Length == checks.Length;
+        var whole = belief.Believed.Count <= options.MostSets && all && screened.Length == checks.Length;
         return (WithChecks(table, request.Weights, covers, screened), whole);
 
         bool InReach(string? cover, Hazard hazard) =>
@@ -59,7 +59,7 @@ internal static class PlanTableBuilder
         }
 
         var useful = repairs.Select(r => (Repair: r, Rate: Rate(r))).Where(r => r.Rate > 0)
-            .OrderByDescending(r => r.Rate).ThenBy(r => r.Repair.Id, StringComparer.Ordinal).Select(r => r.Repair).ToArray();
+            .OrderByDescending(r => Ties.Key(r.Rate)).ThenBy(r => r.Repair.Id, StringComparer.Ordinal).Select(r => r.Repair).ToArray();
         return (useful[..Math.Min(most, useful.Length)], useful.Length <= most);
 
         double Rate(Repair repair) => repair.Fixes.Sum(f => f.Success * marginals[request.Belief.Model.FaultAt(f.Fault)])
@@ -133,13 +133,13 @@ internal static class PlanTableBuilder
 
     private static double[][] Rows(DiagnosticModel model, Check check, HypothesisList hypotheses, int known = 0, PlanRequest? request = null)
     {
-        var prepared = new StateChances(model, model.FindingAt(check.Finding));
+        var prepared = model.ChancesOf(model.FindingAt(check.Finding));
         var index = request is null ? -1 : model.CheckAt(check.Id);
         var rows = Enumerable.Range(0, prepared.States).Select(_ => new double[hypotheses.Count]).ToArray();
         for (var h = 0; h < hypotheses.Count; h++)
         {
             // The belief knows what has been heard of the finding already; a set that is not in it can only be read off the model.
-            var chances = h < known ? request!.Belief.AnswerChances(index, h) : Said(prepared.Given(hypotheses[h]), check.Error);
+            var chances = h < known ? request!.Belief.AnswerChances(index, hypotheses[h]) : Said(prepared.Given(hypotheses[h]), check.Error);
             for (var v = 0; v < rows.Length; v++) rows[v][h] = chances[v];
         }
 
