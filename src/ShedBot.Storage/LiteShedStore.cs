@@ -80,6 +80,13 @@ public sealed partial class LiteShedStore : IShedStore, IClubStore, IArrivalStor
         return writer.DoAsync(d => turns.Write(d, documents), alone: false, ct);
     }
 
+    public Task SaveBikeAsync(BikeProfile bike, CancellationToken ct)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(bike.Version, 1, "bike version");
+        var document = BikeDocument.ToBson(bike);
+        return writer.DoAsync(d => BikeWriter.Write(d, document), alone: false, ct);
+    }
+
     public Task<ImmutableArray<OutboxMessage>> UnsaidAsync(string place, int limit, CancellationToken ct)
     {
         ThrowIfOutside(limit, 100);

@@ -1,8 +1,11 @@
+using NodaTime;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Riding;
+using ShedBot.Coaching.Service;
 
 namespace ShedBot.Storage.Tests;
 
@@ -10,6 +13,8 @@ namespace ShedBot.Storage.Tests;
 public static class Sample
 {
     public static readonly DateTimeOffset Noon = new(2026, 5, 2, 12, 0, 0, TimeSpan.Zero);
+
+    public static readonly LocalDate Today = new(2026, 5, 2);
 
     public static readonly MemberId Wren = new("wren");
 
@@ -38,6 +43,16 @@ public static class Sample
     public static BikeProfile Next(this BikeProfile b, string fact = "arm", string value = "stock") => b with
     {
         Facts = b.Facts.SetItem(fact, new BikeFact(value, Noon, "told")),
+        Version = b.Version + 1,
+    };
+
+    /// <summary>The bike one entry on, with something in every part of its log.</summary>
+    public static BikeProfile Ridden(this BikeProfile b, double km = 10) => b with
+    {
+        Riding = b.Riding.StatePace(new StatedPace(4, 10, null, Today), Noon).Must
+            .Break(Today.PlusDays(7), Today.PlusDays(14), Today, Noon).Must
+            .Log(new RiddenDay(Today, km, 0.5, Weather.Wet), Today, null, Noon).Must,
+        Done = b.Done.Add(new ServiceDone("grease-bar", Today, Noon, "told", null)),
         Version = b.Version + 1,
     };
 

@@ -28,6 +28,11 @@ public interface IShedStore : IAsyncDisposable
     /// <exception cref="StaleSaveException">Somebody saved the case or bike since it was read; read again and take the turn again.</exception>
     Task SaveAsync(TurnSaved turn, CancellationToken ct);
 
+    /// <summary>Keeps a bike that changed outside a case, and returns once it is safe on the disk.</summary>
+    /// <param name="bike">The bike after; its version is one above the version that was read.</param>
+    /// <exception cref="StaleSaveException">Somebody saved the bike since it was read; read again and make the entry again.</exception>
+    Task SaveBikeAsync(BikeProfile bike, CancellationToken ct);
+
     /// <summary>What was decided to be said in a place and not yet marked as said, in the order it was decided.</summary>
     /// <param name="limit">1 to 100.</param>
     Task<ImmutableArray<OutboxMessage>> UnsaidAsync(string place, int limit, CancellationToken ct);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using LiteDB;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Service;
 
 namespace ShedBot.Storage.Documents;
 
@@ -20,6 +21,8 @@ internal static class BikeDocument
         ["name"] = b.Name,
         ["facts"] = new BsonArray(b.Facts.Select(f => FactToBson(f.Key, f.Value))),
         ["work"] = new BsonArray(b.Work.Select(WorkToBson)),
+        ["riding"] = RidingPart.ToBson(b.Riding),
+        ["done"] = new BsonArray(b.Done.Select(DoneToBson)),
         [Version] = b.Version,
     });
 
@@ -32,6 +35,8 @@ internal static class BikeDocument
             f.Text("name"),
             f.List("facts", FactFromBson).ToImmutableSortedDictionary(StringComparer.Ordinal),
             f.List("work", WorkFromBson),
+            RidingPart.FromBson(f.Part("riding")),
+            f.List("done", DoneFromBson),
             f.Whole(Version));
     }
 
@@ -55,4 +60,16 @@ internal static class BikeDocument
     };
 
     private static WorkDone WorkFromBson(Fields f) => new(f.Text("repair"), f.Text("what"), new CaseId(f.Text("case")), f.Time("at"));
+
+    private static BsonDocument DoneToBson(ServiceDone d) => new BsonDocument
+    {
+        ["task"] = d.Task,
+        ["day"] = Days.ToBson(d.Day),
+        ["loggedAt"] = Times.ToBson(d.LoggedAt),
+        ["how"] = d.How,
+        ["case"] = d.Case?.Value,
+    };
+
+    private static ServiceDone DoneFromBson(Fields f) => new(
+        f.Text("task"), f.Day("day"), f.Time("loggedAt"), f.Text("how"), f.TextOrNull("case") is { } c ? new CaseId(c) : null);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using LiteDB;
+using NodaTime;
 
 namespace ShedBot.Storage.Documents;
 
@@ -20,6 +21,12 @@ internal readonly struct Fields(string collection, string id, BsonDocument docum
 
     public double Real(string name) => Get(name) is { IsDouble: true } v ? v.AsDouble : throw Wrong(name, "a number");
 
+    public double? RealOrNull(string name) => Get(name).IsNull ? null : Real(name);
+
+    public LocalDate Day(string name) => Days.Find(Text(name)) ?? throw Wrong(name, "a day");
+
+    public LocalDate? DayOrNull(string name) => Get(name).IsNull ? null : Day(name);
+
     public bool Flag(string name) => Get(name) is { IsBoolean: true } v ? v.AsBoolean : throw Wrong(name, "true or false");
 
     public DateTimeOffset Time(string name) => Get(name) is { IsInt64: true } v ? Times.FromBson(v) : throw Wrong(name, "a time");
@@ -36,6 +43,8 @@ internal readonly struct Fields(string collection, string id, BsonDocument docum
     }
 
     public Fields Part(string name) => Get(name) is { IsDocument: true } v ? new(collection, id, v.AsDocument) : throw Wrong(name, "a part");
+
+    public Fields? PartOrNull(string name) => Get(name).IsNull ? null : Part(name);
 
     public ImmutableArray<T> List<T>(string name, Func<Fields, T> read)
     {

@@ -130,7 +130,7 @@ public abstract class ForgettingContract : ClubStoreContract
         foreach (var member in members)
         {
             var solved = Sample.Opened($"solved-{member}", member, $"place-{member}").Next(phase: CasePhase.Solved);
-            await Shed.SaveAsync(solved.Saying("It holds.") with { Bike = solved.BikeOf().Next(), Outcome = solved.OutcomeOf() }, Ct);
+            await Shed.SaveAsync(solved.Saying("It holds.") with { Bike = solved.BikeOf().Ridden(), Outcome = solved.OutcomeOf() }, Ct);
             await Shed.SaveAsync(Sample.Opened($"open-{member}", member, $"shed-{member}").Next().Saying("word"), Ct);
             if (ClubId.Of(new MemberId(member)) is not { } club)
             {

@@ -18,22 +18,22 @@ internal static class Generated
     private static readonly Gen<string> Any =
         Gen.OneOf(Gen.Int[1, 0xD7FF], Gen.Int[0xE000, 0x10FFFF]).Array[0, 12].Select(codes => string.Concat(codes.Select(c => new Rune(c).ToString())));
 
-    private static readonly Gen<string> Text = Gen.OneOf(Pick(Odd), Any);
+    public static readonly Gen<string> Text = Gen.OneOf(Pick(Odd), Any);
 
     private static readonly Gen<string?> TextOrNull = Gen.OneOf(Text.Select(t => (string?)t), Gen.Const((string?)null));
 
-    private static readonly Gen<string> Key = Text.Select(t => "k" + string.Concat(t.Where(c => !char.IsControl(c))));
+    public static readonly Gen<string> Key = Text.Select(t => "k" + string.Concat(t.Where(c => !char.IsControl(c))));
 
     private static readonly Gen<string> ClubKey = Key.Select(k => k.Replace(ClubId.Between, '-'));
 
-    private static readonly Gen<DateTimeOffset> Time =
+    public static readonly Gen<DateTimeOffset> Time =
         Gen.Long[DateTimeOffset.MinValue.ToUnixTimeMilliseconds(), DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()]
             .Select(DateTimeOffset.FromUnixTimeMilliseconds);
 
     private static readonly Gen<DateTimeOffset?> TimeOrNull =
         Gen.OneOf(Time.Select(t => (DateTimeOffset?)t), Gen.Const((DateTimeOffset?)null));
 
-    private static readonly Gen<double> Real =
+    public static readonly Gen<double> Real =
         Gen.OneOf(Gen.Double.Unit, Pick(0.0, -0.0, double.Epsilon, double.MaxValue, 1.0 / 3));
 
     private static readonly Gen<CaseEntry> Entry =
@@ -68,10 +68,13 @@ internal static class Generated
         from ids in Gen.Select(Key, Key, Text)
         from facts in Gen.Select(Text, Fact).Array[0, 4]
         from work in List(Work)
+        from riding in GeneratedRiding.Log
+        from done in List(GeneratedRiding.Done)
         from version in Gen.Int[1, int.MaxValue]
         select new BikeProfile(
             new BikeId(ids.Item1), new MemberId(ids.Item2), ids.Item3,
-            facts.DistinctBy(f => f.Item1).ToImmutableSortedDictionary(f => f.Item1, f => f.Item2, StringComparer.Ordinal), work, version);
+            facts.DistinctBy(f => f.Item1).ToImmutableSortedDictionary(f => f.Item1, f => f.Item2, StringComparer.Ordinal), work,
+            riding, done, version);
 
     public static readonly Gen<Outcome> Outcome =
         from c in Key
@@ -129,5 +132,5 @@ internal static class Generated
 
     private static Gen<T> Pick<T>(params T[] from) => Gen.Int[0, from.Length - 1].Select(i => from[i]);
 
-    private static Gen<ImmutableArray<T>> List<T>(Gen<T> item) => item.Array[0, 4].Select(a => a.ToImmutableArray());
+    public static Gen<ImmutableArray<T>> List<T>(Gen<T> item) => item.Array[0, 4].Select(a => a.ToImmutableArray());
 }

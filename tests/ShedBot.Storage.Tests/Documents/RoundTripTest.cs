@@ -66,17 +66,19 @@ public sealed class RoundTripTest
     public void Generated_EveryProperty_TakesMoreThanOneValue()
     {
         var seen = new Dictionary<string, HashSet<string>>();
-        Generated.Case.Sample(c => Collect("case", JsonSerializer.SerializeToElement(c), seen), iter: 200, threads: 1);
-        Generated.Bike.Sample(b => Collect("bike", JsonSerializer.SerializeToElement(b), seen), iter: 200, threads: 1);
-        Generated.Outcome.Sample(o => Collect("outcome", JsonSerializer.SerializeToElement(o), seen), iter: 200, threads: 1);
-        Generated.Message.Sample(m => Collect("message", JsonSerializer.SerializeToElement(m), seen), iter: 200, threads: 1);
-        Generated.Club.Sample(c => Collect("club", JsonSerializer.SerializeToElement(c), seen), iter: 200, threads: 1);
-        Generated.Room.Sample(r => Collect("room", JsonSerializer.SerializeToElement(r), seen), iter: 200, threads: 1);
+        Generated.Case.Sample(c => Collect("case", JsonSerializer.SerializeToElement(c, Same.Plain), seen), iter: 200, threads: 1);
+        Generated.Bike.Sample(b => Collect("bike", JsonSerializer.SerializeToElement(b, Same.Plain), seen), iter: 200, threads: 1);
+        Generated.Outcome.Sample(o => Collect("outcome", JsonSerializer.SerializeToElement(o, Same.Plain), seen), iter: 200, threads: 1);
+        Generated.Message.Sample(m => Collect("message", JsonSerializer.SerializeToElement(m, Same.Plain), seen), iter: 200, threads: 1);
+        Generated.Club.Sample(c => Collect("club", JsonSerializer.SerializeToElement(c, Same.Plain), seen), iter: 200, threads: 1);
+        Generated.Room.Sample(r => Collect("room", JsonSerializer.SerializeToElement(r, Same.Plain), seen), iter: 200, threads: 1);
 
         Assert.Contains("case.Open.Serial", seen.Keys);
-        // Standing is worked out, and Progress is a part that may be missing: its own fields are looked at.
-        Assert.DoesNotContain(seen, s =>
-            s.Value.Count < 2 && !s.Key.Contains(".Standing", StringComparison.Ordinal) && !s.Key.EndsWith(".Progress", StringComparison.Ordinal));
+        // Standing is worked out, and the others are parts that may be missing: their own fields are looked at.
+        string[] parts = ["Progress", "Folded", "Pace", "Last", "Before", "Case"];
+        Assert.Contains("bike.Riding.Last.Before.Kilometres", seen.Keys);
+        Assert.Equal([], seen.Where(s => s.Value.Count < 2 && !s.Key.Contains(".Standing", StringComparison.Ordinal)).Select(s => s.Key)
+            .Where(k => !parts.Contains(k[(k.LastIndexOf('.') + 1)..])));
     }
 
     // A lone half of a surrogate pair is no text; UTF-8 has no bytes for it. The Unicode standard, chapter 3.9, says to put U+FFFD.

@@ -1,4 +1,3 @@
-using System.IO.Compression;
 using ShedBot.Coaching.Cases;
 using ShedBot.Storage.Documents;
 using ShedBot.Storage.Opening;
@@ -16,12 +15,12 @@ public sealed class LayoutOneTest : IDisposable
     [Fact]
     public async Task Open_FileOfLayoutOne_HasAllThatWasInIt()
     {
-        Unpack();
+        Packed.File(1, scratch);
         await (await OpenAsync()).DisposeAsync();
         await using var store = await OpenAsync();
 
         Assert.StartsWith(
-            "sound; about 1, arrivals 0, bikes 1, cases 3, clubs 0, outbox 4, outcomes 1, rooms 0; schema 2;", store.Integrity.ToString(), StringComparison.Ordinal);
+            "sound; about 1, arrivals 0, bikes 1, cases 3, clubs 0, outbox 4, outcomes 1, rooms 0; schema 3;", store.Integrity.ToString(), StringComparison.Ordinal);
         var solved = Sample.Opened("case-1").Next().Next(phase: CasePhase.Solved);
         var open = Sample.Opened("case-2", place: "kitchen").Next().Next();
         Same.Assert(solved, await store.FindCaseAsync(solved.Id, Ct));
@@ -37,7 +36,7 @@ public sealed class LayoutOneTest : IDisposable
     [Fact]
     public async Task Open_FileOfLayoutOne_IsGoneOnWith()
     {
-        Unpack();
+        Packed.File(1, scratch);
         await using var store = await OpenAsync();
 
         Assert.Equal("case-1", (await store.FindLastCaseAsync(Sample.Wren, "shed-corner", Ct))?.Id.Value);
@@ -50,7 +49,7 @@ public sealed class LayoutOneTest : IDisposable
     [Fact]
     public async Task Open_FileOfLayoutOne_LaysCasesOutAsNewOnes()
     {
-        Unpack();
+        Packed.File(1, scratch);
         await (await OpenAsync()).DisposeAsync();
 
         using var db = Lite.OpenToRead(scratch.Data);
@@ -65,15 +64,15 @@ public sealed class LayoutOneTest : IDisposable
     [Fact]
     public async Task Open_FileOfLayoutOne_LeavesACopyThatCanBeBroughtUpToo()
     {
-        Unpack();
+        Packed.File(1, scratch);
         await (await OpenAsync()).DisposeAsync();
-        using (var before = Lite.OpenToRead(scratch.File("shed-before-2.db")))
+        using (var before = Lite.OpenToRead(scratch.File("shed-before-3.db")))
         {
             Assert.Equal(1, About.Find(before));
             Assert.DoesNotContain("answers", before.GetCollection(OutboxDocument.Collection).FindAll().First().Keys);
         }
 
-        File.Move(scratch.File("shed-before-2.db"), scratch.Data, overwrite: true);
+        File.Move(scratch.File("shed-before-3.db"), scratch.Data, overwrite: true);
         await using var store = await OpenAsync();
         Assert.Equal(["three"], (await store.UnsaidAsync("kitchen", 10, Ct)).Words());
     }
@@ -88,16 +87,8 @@ public sealed class LayoutOneTest : IDisposable
             () => LiteShedStore.OpenAsync(new StoreOptions { Path = scratch.Data }, new StoreSchema([]), Ct));
 
         Assert.Equal(RefusalCodes.NewerSchema, refusal.Code);
-        Assert.Contains("layout is version 2, this one knows up to 1", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("layout is version 3, this one knows up to 1", refusal.Message, StringComparison.Ordinal);
         Assert.Equal(before, scratch.Contents());
-    }
-
-    private void Unpack()
-    {
-        using var packed = typeof(LayoutOneTest).Assembly.GetManifestResourceStream("layout-1.db.gz")!;
-        using var unpacked = new GZipStream(packed, CompressionMode.Decompress);
-        using var file = File.Create(scratch.Data);
-        unpacked.CopyTo(file);
     }
 
     private Task<LiteShedStore> OpenAsync() => LiteShedStore.OpenAsync(new StoreOptions { Path = scratch.Data }, Ct);

@@ -29,8 +29,8 @@ public sealed class ArrowTests
         ["ShedBot.Reasoning"] = [],
         ["ShedBot.Trade"] = ["UnitsNet"],
         ["ShedBot.Knowledge"] = ["ShedBot.Reasoning", "ShedBot.Trade", "YamlDotNet", "FuzzySharp", "Lucene.Net", "Lucene.Net."],
-        ["ShedBot.Coaching"] = ["ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade", "Stateless"],
-        ["ShedBot.Storage"] = ["ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "LiteDB"],
+        ["ShedBot.Coaching"] = ["ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade", "NodaTime", "Stateless"],
+        ["ShedBot.Storage"] = ["ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "LiteDB", "NodaTime"],
         ["ShedBot.Discord"] =
         [
             "ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "Polly.Core", "SkiaSharp", "Microsoft.Extensions.",
