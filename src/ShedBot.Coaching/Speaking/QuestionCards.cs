@@ -31,18 +31,20 @@ internal static class QuestionCards
         return new Card(
             fact.Ask,
             [Say.Text("It changes where I would look first. I keep it with your bike, so I need not ask again soon.")],
-            [
-                .. fact.Values.Select(v => Say.Option(open, OptionId.State(v.Id), v.Says)),
-                Say.Help(open, OptionId.NotSure, "Not sure"),
-                .. Usual(view, open, showMe: false),
-            ],
+            FactOptions(view, open),
             Beliefs.Progress(view));
     }
+
+    public static ImmutableArray<CardOption> FactOptions(CaseView view, Ask open) =>
+    [
+        .. view.Knowledge.Facts[open.Subject].Values.Select(v => Say.Option(open, OptionId.State(v.Id), v.Says)),
+        Say.Help(open, OptionId.NotSure, "Not sure"),
+        .. Usual(view, open, showMe: false),
+    ];
 
     public static Card Check(CaseView view, Ask open)
     {
         var check = view.Knowledge.Checks[open.Subject];
-        var finding = view.Knowledge.Findings[check.Tells];
         var blocks = ImmutableArray.CreateBuilder<CardBlock>();
         var otherWords = open.Position > 0 ? check.OtherWords : null;
         if (otherWords is null) blocks.Add(Say.Text(check.Why));
@@ -56,17 +58,21 @@ internal static class QuestionCards
         if (otherWords is not null && check.ShowMe is not null) blocks.Add(new DrawingBlock(check.ShowMe));
         else blocks.AddRange(Say.Steps("How", check.How));
         if (check.HandsOn) blocks.Add(Say.Text(Effort(check)));
-        return new Card(
-            otherWords ?? check.Ask,
-            blocks.ToImmutable(),
-            [
-                .. finding.States.Select(s => Say.Option(open, OptionId.State(s.Id), Label(check, s))),
-                Say.Help(open, OptionId.NotSure, "Not sure"),
-                .. check.HandsOn ? [Say.Help(open, OptionId.Cannot, "Can't do that now")] : Array.Empty<CardOption>(),
-                .. Usual(view, open, showMe: check.ShowMe is not null && otherWords is null),
-                .. view.AskedSinceRepair >= ManyAsked ? [Say.Help(open, OptionId.Helper, "I'd rather have a helper")] : Array.Empty<CardOption>(),
-            ],
-            Beliefs.Progress(view));
+        return new Card(otherWords ?? check.Ask, blocks.ToImmutable(), CheckOptions(view, open), Beliefs.Progress(view));
+    }
+
+    public static ImmutableArray<CardOption> CheckOptions(CaseView view, Ask open)
+    {
+        var check = view.Knowledge.Checks[open.Subject];
+        var showMe = check.ShowMe is not null && (open.Position == 0 || check.OtherWords is null);
+        return
+        [
+            .. view.Knowledge.Findings[check.Tells].States.Select(s => Say.Option(open, OptionId.State(s.Id), Label(check, s))),
+            Say.Help(open, OptionId.NotSure, "Not sure"),
+            .. check.HandsOn ? [Say.Help(open, OptionId.Cannot, "Can't do that now")] : Array.Empty<CardOption>(),
+            .. Usual(view, open, showMe),
+            .. view.AskedSinceRepair >= ManyAsked ? [Say.Help(open, OptionId.Helper, "I'd rather have a helper")] : Array.Empty<CardOption>(),
+        ];
     }
 
     public static Card Ready(CaseView view, Ask open)

@@ -25,7 +25,7 @@ internal static class RepairCards
         var title = chance >= Found
             ? $"{Say.Capital(Beliefs.Word(chance))}: {Beliefs.Is(view.Knowledge, top)}"
             : $"Worth trying first: {repair.Does}";
-        return new Card(title, blocks.ToImmutable(), Options(view, open, stepwise: repair.Steps.Length > 1), Beliefs.Progress(view));
+        return new Card(title, blocks.ToImmutable(), CauseOptions(view, open), Beliefs.Progress(view));
     }
 
     public static Card Step(CaseView view, Ask open)
@@ -77,6 +77,16 @@ internal static class RepairCards
     public static IReadOnlyList<(string Fault, double Chance)> Mended(CaseView view, RepairRule repair) =>
         [.. Beliefs.Ranked(view).Where(f => repair.Mends.ContainsKey(f.Fault))];
 
+    public static ImmutableArray<CardOption> CauseOptions(CaseView view, Ask open) =>
+    [
+        Say.Option(open, OptionId.Done, "Done, now let me prove it"),
+        .. view.Knowledge.Repairs[open.Subject].Steps.Length > 1 ? [Say.Option(open, OptionId.StepByStep, "One step at a time")] : Array.Empty<CardOption>(),
+        Say.Option(open, OptionId.Cannot, "I can't do this one"),
+        Say.Help(open, OptionId.Why, "Why do you think so?"),
+        .. view.Standing.Any(Striking.MayGoBackTo) ? [Say.Help(open, OptionId.Back, "Back")] : Array.Empty<CardOption>(),
+        Say.Help(open, OptionId.Helper, "I'd rather have a helper"),
+    ];
+
     private static IEnumerable<CardBlock> CauseBlocks(CaseView view, IReadOnlyList<(string Fault, double Chance)> mended)
     {
         var (top, chance) = mended[0];
@@ -111,14 +121,4 @@ internal static class RepairCards
 
         yield return new StepsBlock("In this order", 1, [.. repair.Steps.Select(s => new CardStep(s.Do, s.Note))]);
     }
-
-    private static ImmutableArray<CardOption> Options(CaseView view, Ask open, bool stepwise) =>
-    [
-        Say.Option(open, OptionId.Done, "Done, now let me prove it"),
-        .. stepwise ? [Say.Option(open, OptionId.StepByStep, "One step at a time")] : Array.Empty<CardOption>(),
-        Say.Option(open, OptionId.Cannot, "I can't do this one"),
-        Say.Help(open, OptionId.Why, "Why do you think so?"),
-        .. view.Standing.Any(Striking.MayGoBackTo) ? [Say.Help(open, OptionId.Back, "Back")] : Array.Empty<CardOption>(),
-        Say.Help(open, OptionId.Helper, "I'd rather have a helper"),
-    ];
 }

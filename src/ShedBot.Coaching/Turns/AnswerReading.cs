@@ -57,7 +57,7 @@ internal static class AnswerReading
     }
 
     private static IEnumerable<(CardOption Option, OptionId Id)> Offered(TurnDraft draft) =>
-        Presenting.Card(draft) is { } card ? card.Options.Select(o => (o, OptionId.Read(o.Id)!.Value)) : [];
+        Presenting.Options(draft).Select(o => (o, OptionId.Read(o.Id)!.Value));
 
     /// <summary>Taking back, asking why and leaving are understood at any open question, also where no option says so.</summary>
     private static OptionId? Always(TurnDraft draft, string token) =>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Speaking;
@@ -42,6 +43,14 @@ internal static class Presenting
         if (Card(draft) is { } card) draft.Say(draft.Case.Open.Kind is AskKind.AllSafe ? card : card with { Repeated = true });
     }
 
-    public static bool Offers(TurnDraft draft, OptionId option) =>
-        Card(draft) is { } card && card.Options.Any(o => o.Id == option.ToString());
+    /// <summary>The options of that card; where the card also tells what is believed, without working that out.</summary>
+    public static ImmutableArray<CardOption> Options(TurnDraft draft) => draft.Case.Open.Kind switch
+    {
+        AskKind.Fact => QuestionCards.FactOptions(draft.View, draft.Case.Open),
+        AskKind.Check => QuestionCards.CheckOptions(draft.View, draft.Case.Open),
+        AskKind.Repair => RepairCards.CauseOptions(draft.View, draft.Case.Open),
+        _ => Card(draft)?.Options ?? [],
+    };
+
+    public static bool Offers(TurnDraft draft, OptionId option) => Options(draft).Any(o => o.Id == option.ToString());
 }
