@@ -22,16 +22,21 @@ internal sealed class FixedWidthFace
 
     /// <summary>Reads the folders and what is below them.</summary>
     /// <returns>The best that was found, or null.</returns>
-    public static FixedWidthFace? Find(IEnumerable<string> folders) => folders
-        .Where(f => f.Length > 0 && Directory.Exists(f))
-        .SelectMany(f => Directory.EnumerateFiles(f, "*.?tf", new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true }))
+    public static FixedWidthFace? Find(IEnumerable<string> folders) => Files(folders)
         .OrderBy(Rank)
         .ThenBy(f => f, StringComparer.Ordinal)
         .Select(Read)
         .FirstOrDefault(f => f is not null);
 
+    /// <summary>Whether there is a file with the name of a typeface that we know; it is not opened.</summary>
+    public static bool HasPreferred(IEnumerable<string> folders) => Files(folders).Any(f => Preferred.Contains(Path.GetFileName(f)));
+
     /// <summary>Whether it has every letter of the lines.</summary>
     public bool Has(IEnumerable<string> lines) => lines.All(l => l.Length == 0 || Typeface.ContainsGlyphs(l));
+
+    private static IEnumerable<string> Files(IEnumerable<string> folders) => folders
+        .Where(f => f.Length > 0 && Directory.Exists(f))
+        .SelectMany(f => Directory.EnumerateFiles(f, "*.?tf", new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true }));
 
     private static int Rank(string file) => Preferred.IndexOf(Path.GetFileName(file)) is var at && at >= 0 ? at
         : Plain(Path.GetFileNameWithoutExtension(file)) ? Preferred.Length : Preferred.Length + 1;

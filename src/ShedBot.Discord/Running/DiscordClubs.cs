@@ -55,7 +55,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         rest.TokenRefused += () => tokenRefused = true;
         var log = logs.CreateLogger<DiscordClubs>();
         var parts = new Parts(
-            store, clubs, arrivals, desk, coach, rest, CardPictures.OfThisMachine(why => log.NoPictures(why)), clock, new Identity(), log);
+            store, clubs, arrivals, desk, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), clock, new Identity(), log);
         bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Reflection;
 using ShedBot.Knowledge.Problems;
 
@@ -10,9 +11,12 @@ public static class LintCatalogue
     /// <summary>By code.</summary>
     public static ImmutableArray<LintRule> All { get; } =
     [
-        .. new[] { typeof(TextRules), typeof(ShapeRules), typeof(ReferenceRules), typeof(StrengthRules), typeof(ReachRules), typeof(WorkRules), typeof(PhraseRules), typeof(ServiceRules) }
-            .SelectMany(t => t.GetFields(BindingFlags.Public | BindingFlags.Static))
-            .Select(f => (LintRule)f.GetValue(null)!)
+        .. new[]
+            {
+                In(typeof(TextRules)), In(typeof(ShapeRules)), In(typeof(ReferenceRules)), In(typeof(StrengthRules)),
+                In(typeof(ReachRules)), In(typeof(WorkRules)), In(typeof(PhraseRules)), In(typeof(ServiceRules)),
+            }
+            .SelectMany(rules => rules)
             .OrderBy(r => r.Code, StringComparer.Ordinal),
     ];
 
@@ -20,4 +24,8 @@ public static class LintCatalogue
     /// <returns>Null when there is no such code.</returns>
     public static LintRule? Find(string code) =>
         All.FirstOrDefault(r => string.Equals(r.Code, code.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    // The attribute keeps the fields in a program that is compiled ahead, where what nobody names is left out.
+    private static IEnumerable<LintRule> In([DynamicallyAccessedMembers(DynamicallyAccessedMemberTypes.PublicFields)] Type rules) =>
+        rules.GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => (LintRule)f.GetValue(null)!);
 }

@@ -24,7 +24,7 @@ internal sealed class Watch(
     TimeProvider clock,
     ILogger log)
 {
-    public static readonly TimeSpan ReportEvery = TimeSpan.FromSeconds(10), StoreEvery = TimeSpan.FromSeconds(2), BackupEvery = TimeSpan.FromHours(1), SettledAfter = TimeSpan.FromSeconds(15);
+    public static readonly TimeSpan ReportEvery = TimeSpan.FromSeconds(10), StoreEvery = TimeSpan.FromSeconds(2), BackupEvery = TimeSpan.FromHours(1), SettledAfter = TimeSpan.FromSeconds(3);
 
     private readonly DateTimeOffset started = clock.GetUtcNow();
     private bool logTooLong;

@@ -76,6 +76,34 @@ public sealed class CardPicturesTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void OfThisMachine_NoTypeface_SaysSoAtOnce()
+    {
+        var said = new List<string>();
+        _ = CardPictures.OfThisMachine(["/nowhere"], said.Add);
+        Assert.Contains("typeface", Assert.Single(said), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OfThisMachine_KnownNameButNoTypeface_SaysSoAtTheFirstDrawing()
+    {
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            File.WriteAllText(Path.Combine(folder.FullName, "DejaVuSansMono.ttf"), "no typeface");
+            var said = new List<string>();
+            var pictures = CardPictures.OfThisMachine([folder.FullName], said.Add);
+            Assert.Empty(said);
+            Assert.Null(pictures.Draw("[==]"));
+            Assert.Null(pictures.Draw("[==]"));
+            Assert.Single(said);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
     public void Draw_TooWideOrTooTall_IsShownAsText()
     {
         if (!HasFace()) return;
