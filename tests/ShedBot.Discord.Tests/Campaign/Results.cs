@@ -45,6 +45,8 @@ internal sealed class Results(int seed, int wanted)
         page.AppendLine("the machine, so a second run injects the same kinds at the same rates, not the very same story.").AppendLine();
         page.AppendLine("```").AppendLine(CultureInfo.InvariantCulture, $"SHEDBOT_FAULTS={wanted} dotnet test -c Release tests/ShedBot.Discord.Tests --filter FaultCampaign").AppendLine("```").AppendLine();
         page.AppendLine("Two cores shared with other work while it ran; connection pauses and heartbeats twenty times as quick as on the platform, everything else in true time.").AppendLine();
+        page.AppendLine("Does it bite? Once both guards against doubling were taken out (the nonce of a message, and the look into the thread where it is not known whether one went");
+        page.AppendLine("out), a run of 853 faults found six messages doubled. With the nonce alone taken out, a run of 1,200 found none.").AppendLine();
         page.AppendLine("| | |").AppendLine("| --- | --: |");
         Row("seed", seed);
         Row("faults injected", counts.Values.Sum());
