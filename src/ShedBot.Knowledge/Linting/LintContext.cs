@@ -25,6 +25,9 @@ internal sealed class LintContext
         Findings = First(rules.Findings, r => r.Id);
         Facts = First(rules.Facts, r => r.Id);
         Faults = First(rules.Faults, r => r.Id);
+        Complaints = First(rules.Complaints, r => r.Id);
+        Repairs = First(rules.Repairs, r => r.Id);
+        Service = First(rules.Service, r => r.Id);
         Covers = First(rules.Covers, r => r.Id);
         Emergencies = First(rules.Emergencies, r => r.Id);
         States = rules.Findings.Select(f => (f.Rule.Id, States: f.Rule.States.Select(s => s.Id).ToImmutableArray()))
@@ -42,6 +45,12 @@ internal sealed class LintContext
     public Dictionary<string, Written<FactRule>> Facts { get; }
 
     public Dictionary<string, Written<FaultRule>> Faults { get; }
+
+    public Dictionary<string, Written<ComplaintRule>> Complaints { get; }
+
+    public Dictionary<string, Written<RepairRule>> Repairs { get; }
+
+    public Dictionary<string, Written<ServiceRule>> Service { get; }
 
     public Dictionary<string, Written<CoverRule>> Covers { get; }
 

@@ -18,8 +18,10 @@ internal static class LintRun
         OriginLook.Look(lint);
         WorkLook.Look(lint);
         PhraseLook.Look(lint);
+        ServiceLook.Look(lint);
         if (!allRead) return;
         References.Look(lint);
+        ServiceReferences.Look(lint);
         TriageLook.Look(lint);
         StrengthLook.Look(lint);
 

@@ -21,6 +21,7 @@ internal static class OriginLook
         Each(rules.HowTos, r => r.Origin);
         Each(rules.Emergencies, r => r.Origin);
         Each(rules.Words, r => r.Origin);
+        Each(rules.Service, r => r.Origin);
         Each(rules.Triages, r => r.Origin);
 
         void Each<T>(ImmutableArray<Written<T>> list, Func<T, Origin> origin)

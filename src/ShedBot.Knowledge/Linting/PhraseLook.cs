@@ -55,7 +55,8 @@ internal static class PhraseLook
         }
     }
 
-    private static string Bare(string phrase)
+    /// <summary>Words only, in lower case, one space between.</summary>
+    public static string Bare(string phrase)
     {
         var bare = new StringBuilder(phrase.Length);
         foreach (var c in phrase)

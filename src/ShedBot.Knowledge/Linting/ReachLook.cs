@@ -56,9 +56,10 @@ internal static class ReachLook
     private static void FactsAndCovers(LintContext lint)
     {
         var rules = lint.Rules;
-        var moving = rules.Faults.SelectMany(f => f.Rule.MovedBy).Select(m => m.Fact).ToHashSet(StringComparer.Ordinal);
+        var moving = rules.Faults.SelectMany(f => f.Rule.MovedBy).Select(m => m.Fact)
+            .Concat(rules.Service.SelectMany(t => t.Rule.OnlyIf).Select(c => c.Fact)).ToHashSet(StringComparer.Ordinal);
         foreach (var fact in rules.Facts.Where(f => !moving.Contains(f.Rule.Id)))
-            lint.Tell(ReachRules.IdleFact, fact, fact.At("id"), $"the fact '{fact.Rule.Id}' moves no fault.", "Name it under 'moved by' of a fault, or take it out.");
+            lint.Tell(ReachRules.IdleFact, fact, fact.At("id"), $"the fact '{fact.Rule.Id}' moves no fault.", "Name it under 'moved by' of a fault or 'only if' of a service task, or take it out.");
         var opened = rules.Checks.Select(c => c.Rule.Cover).Concat(rules.Repairs.Select(r => r.Rule.Cover)).ToHashSet(StringComparer.Ordinal);
         foreach (var cover in rules.Covers.Where(c => !opened.Contains(c.Rule.Id)))
             lint.Tell(ReachRules.UnusedCover, cover, cover.At("id"), $"nothing is behind the cover '{cover.Rule.Id}'.", "Name it in a check or a repair, or take it out.");

@@ -20,8 +20,8 @@ internal static class ReachRules
     public static readonly LintRule ComplaintOfNothing = new("R044", Severity.Error, "a complaint that no fault shows as",
         "A rider who comes with this trouble would get questions that have nothing to do with it. Name it under 'shows as' of every fault that gives it.");
 
-    public static readonly LintRule IdleFact = new("R045", Severity.Warning, "a fact that moves no fault",
-        "Asking for it changes nothing. Name it under 'moved by' of a fault, or take it out.");
+    public static readonly LintRule IdleFact = new("R045", Severity.Warning, "a fact that moves nothing",
+        "Asking for it changes nothing. Name it under 'moved by' of a fault or 'only if' of a service task, or take it out.");
 
     public static readonly LintRule UntoldFinding = new("R046", Severity.Warning, "a finding that nothing can tell",
         "No check tells it and no state of it has phrases under 'riders say', so it can never be learnt. Add a check, or phrases.");

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShedBot.Knowledge.Loading.Reading;
+using ShedBot.Knowledge.Rules;
 
 namespace ShedBot.Knowledge.Linting;
 
@@ -10,13 +11,15 @@ internal static class UniqueIds
     {
         var rules = lint.Rules;
         var seen = new Dictionary<string, string>(StringComparer.Ordinal);
+        var work = new Dictionary<string, string>(StringComparer.Ordinal);
         Each(lint, rules.Complaints, "complaint", r => r.Id, seen);
         Each(lint, rules.Findings, "finding", r => r.Id, seen);
         Each(lint, rules.Facts, "fact", r => r.Id, []);
         Each(lint, rules.Faults, "fault", r => r.Id, []);
         Each(lint, rules.Checks, "check", r => r.Id, []);
         Each(lint, rules.Covers, "cover", r => r.Id, []);
-        Each(lint, rules.Repairs, "repair", r => r.Id, []);
+        Each(lint, rules.Repairs, "repair", r => r.Id, work);
+        Each(lint, rules.Service, "service task", r => r.Id, work);
         Each(lint, rules.HowTos, "how to", r => r.Id, []);
         Each(lint, rules.Emergencies, "emergency", r => r.Id, []);
         foreach (var finding in rules.Findings) Inner(lint, finding, "states", $"the finding '{finding.Rule.Id}'", finding.Rule.States.Select(s => s.Id));
@@ -24,7 +27,12 @@ internal static class UniqueIds
         foreach (var fault in rules.Faults) Inner(lint, fault, "moved by", $"the fault '{fault.Rule.Id}'", fault.Rule.MovedBy.Select(m => $"{m.Fact}: {m.Value}"));
         foreach (var fault in rules.Faults.Where(f => f.Rule.Id == KnowledgeBase.SomethingElse))
             lint.Tell(ReferenceRules.ReservedId, fault, fault.At("id"), "the id 'something-else' is taken.", "It is added by itself; give this fault its own name.");
+        foreach (var repair in rules.Repairs.Where(r => r.Rule.Id == ServiceAfter.Fitted)) Fitted(lint, repair);
+        foreach (var task in rules.Service.Where(t => t.Rule.Id == ServiceAfter.Fitted)) Fitted(lint, task);
     }
+
+    private static void Fitted<T>(LintContext lint, Written<T> rule) =>
+        lint.Tell(ReferenceRules.ReservedId, rule, rule.At("id"), "the id 'fitted' is taken.", "It stands for the day the kit was fitted; give this one its own name.");
 
     private static void Each<T>(LintContext lint, ImmutableArray<Written<T>> rules, string kind, Func<T, string> id, Dictionary<string, string> seen)
     {

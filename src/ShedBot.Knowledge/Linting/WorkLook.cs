@@ -25,13 +25,19 @@ internal static partial class WorkLook
 
         foreach (var repair in lint.Rules.Repairs)
         {
-            Caution(lint, repair, repair.Rule.Hazard, repair.Rule.Cautions.Length, $"the repair '{repair.Rule.Id}'");
-            if (repair.Rule.Hazard == "low" && repair.Rule.Cautions.IsEmpty)
-                lint.Tell(WorkRules.LowHazardNoCaution, repair, repair.At("hazard"), $"the repair '{repair.Rule.Id}' has a hazard and no caution.", "Say under 'cautions' what is dangerous, or set 'hazard: none'.");
+            Cautions(lint, repair, repair.Rule.Hazard, repair.Rule.Cautions.Length, $"the repair '{repair.Rule.Id}'");
             if (repair.Rule.Prove.IsEmpty)
                 lint.Tell(WorkRules.NoProof, repair, repair.At("prove"), $"the repair '{repair.Rule.Id}' does not say how to prove that it held.", "Add 'prove:' with what to do and what to see.");
             Sizes(lint, repair);
         }
+    }
+
+    /// <summary>R052, R053: for work that a rider does from beginning to end.</summary>
+    public static void Cautions<T>(LintContext lint, Written<T> rule, string hazard, int cautions, string whose)
+    {
+        Caution(lint, rule, hazard, cautions, whose);
+        if (hazard == "low" && cautions == 0)
+            lint.Tell(WorkRules.LowHazardNoCaution, rule, rule.At("hazard"), $"{whose} has a hazard and no caution.", "Say under 'cautions' what is dangerous, or set 'hazard: none'.");
     }
 
     private static void Caution<T>(LintContext lint, Written<T> rule, string hazard, int cautions, string whose)

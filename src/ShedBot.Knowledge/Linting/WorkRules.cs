@@ -14,7 +14,7 @@ internal static class WorkRules
     public static readonly LintRule NoCaution = new("R052", Severity.Error, "dangerous work without a caution",
         "Work with the hazard 'medium' or 'high' needs at least one caution that says what is dangerous, what it does and how to avoid it.");
 
-    public static readonly LintRule LowHazardNoCaution = new("R053", Severity.Warning, "a repair with a hazard and no caution",
+    public static readonly LintRule LowHazardNoCaution = new("R053", Severity.Warning, "a repair or service task with a hazard and no caution",
         "It is said to be dangerous, if little, but not how. Add a caution, or set the hazard to none.");
 
     public static readonly LintRule HandsOff = new("R054", Severity.Warning, "'hands on: no' with hands on",

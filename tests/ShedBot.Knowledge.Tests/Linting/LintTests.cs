@@ -97,7 +97,7 @@ public class LintTests
     [Fact]
     public void ToString_Problem_ReadsLikeACompiler() =>
         Assert.Equal(
-            "knowledge/lamp.yaml:74:12: error R021: the check 'look-at-bulb' tells 'bulb-lok', which is no finding or complaint. Did you mean 'bulb-look'?",
+            "knowledge/lamp.yaml:81:12: error R021: the check 'look-at-bulb' tells 'bulb-lok', which is no finding or complaint. Did you mean 'bulb-look'?",
             Assert.Single(LampRules.With("tells: bulb-look", "tells: bulb-lok").Problems).ToString());
 
     private static ImmutableArray<Problem> Run(string text) => Linter.Run([RuleText.FromText(LampRules.File, text)]);

@@ -55,6 +55,7 @@ internal static class MeaningCases
         new("R043", Bent(NewFinding, Rust("") + NewFinding, "tells: bulb-look", "tells: rust"), "tells: rust",
             Bent(NewFinding, Rust("") + NewFinding, "tells: bulb-look", "tells: rust", Burnt, "rust: {red: likely}")),
         new("R044", Bent("\nfindings:", Buzzes), "id: buzzes", Bent("\nfindings:", Buzzes, Burnt, "buzzes: {yes: likely}")),
+        Of("R045", "    only if:\n      - {fact: glass-kind, is: [real-glass]}\n", "", "id: glass-kind", "    only if: [{fact: glass-kind, is: [clear-plastic]}]\n"),
         Of("R045", "    moved by:\n      - {fact: bulb-age, is: years-ago, times: 6}\n      - {fact: bulb-age, is: no-bulb, times: 0}\n", "", "id: bulb-age",
             "    moved by: [{fact: bulb-age, is: years-ago, times: 6}]\n"),
         new("R046", Bent(NewFinding, Rust("", phrases: "") + NewFinding, Burnt, "rust: {red: likely}"), "id: rust", Bent(NewFinding, Rust("") + NewFinding, Burnt, "rust: {red: likely}")),

@@ -51,7 +51,7 @@ public class LampRulesTests
         Assert.Equal(["fitted fit-bulb", "look-at-clip"], task.After.Select(a => string.Join(' ', a.Events)));
         Assert.Equal<Interval>([Interval.BeforeTheNextRide, new(10, Measure.Kilometres)], task.After[0].At.AsEnumerable());
         Assert.Equal(new Interval(1, Measure.RidingDays), Assert.Single(task.After[1].At));
-        Assert.Equal("bulb-age: this-year years-ago", string.Join('|', task.OnlyIf.Select(c => $"{c.Fact}: {string.Join(' ', c.Values)}")));
+        Assert.Equal("glass-kind: real-glass", string.Join('|', task.OnlyIf.Select(c => $"{c.Fact}: {string.Join(' ', c.Values)}")));
         Assert.Equal(new WeatherFactor("dusty", 3), Assert.Single(task.Sooner));
         Assert.Equal("fit-bulb", Assert.Single(task.DoneBy));
         Assert.Equal("dark", Assert.Single(task.Reveals));

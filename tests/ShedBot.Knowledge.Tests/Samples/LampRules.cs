@@ -50,6 +50,13 @@ internal static class LampRules
               - {id: years-ago, says: Years ago, how often: unlikely, riders say: [never changed it]}
               - {id: no-bulb, says: It has no bulb, how often: almost no chance}
             keeps for days: 90
+          - id: glass-kind
+            called: what the lamp glass is made of
+            ask: Is the lamp glass made of glass?
+            values:
+              - {id: real-glass, says: Real glass, how often: likely}
+              - {id: clear-plastic, says: Plastic, how often: unlikely}
+            keeps for days: 365
 
         faults:
           - id: bulb-burnt
@@ -185,7 +192,7 @@ internal static class LampRules
               - {events: [look-at-clip], at: [1 riding day]}
             dusty counts: 3
             only if:
-              - {fact: bulb-age, is: [this-year, years-ago]}
+              - {fact: glass-kind, is: [real-glass]}
             done by: [fit-bulb]
             reveals: [dark]
           - id: look-at-clip
