@@ -23,7 +23,7 @@ public static class IntervalWords
 
     /// <summary>The form of an interval, for editors.</summary>
     public static string Pattern { get; } =
-        $"^({BeforeTheNextRide}|[+-]?[0-9.]+ ({string.Join('|', Units.SelectMany(u => new[] { u.One, u.Many }).Distinct())}))$";
+        $@"^({BeforeTheNextRide}|[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+) ({string.Join('|', Units.SelectMany(u => new[] { u.One, u.Many }).Distinct())}))$";
 
     /// <summary>What to write instead of a text that is no interval.</summary>
     public static string Instead(string text)

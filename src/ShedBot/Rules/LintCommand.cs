@@ -36,9 +36,10 @@ internal static class LintCommand
         }
 
         if (Read(paths, errors) is not { } texts) return ExitCodes.InputHasErrors;
-        var problems = Linter.Run(texts);
+        var (knowledge, problems) = KnowledgeLoader.Load(texts);
         foreach (var problem in problems) output.WriteLine(problem);
         output.WriteLine($"{RulesReport.Count(texts.Count, "file")}, {RulesReport.Summary(problems)}.");
+        if (knowledge is not null) output.WriteLine(RulesReport.Holds(knowledge));
         if (problems.Length > 0) output.WriteLine($"More about a code: lint --explain {problems[0].Code}");
         return RulesReport.Errors(problems) > 0 ? ExitCodes.InputHasErrors : ExitCodes.Fine;
     }

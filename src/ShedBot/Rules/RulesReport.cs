@@ -1,4 +1,5 @@
 using System.Globalization;
+using ShedBot.Knowledge;
 using ShedBot.Knowledge.Problems;
 
 namespace ShedBot.Rules;
@@ -24,6 +25,19 @@ internal static class RulesReport
 
     public static string Count(int count, string what) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");
+
+    /// <summary>How many of each kind there are: "2 complaints, 5 findings, ...".</summary>
+    public static string Holds(KnowledgeBase knowledge) => string.Join(", ",
+        Count(knowledge.Complaints.Count, "complaint"),
+        Count(knowledge.Findings.Count, "finding"),
+        Count(knowledge.Facts.Count, "fact"),
+        Count(knowledge.Faults.Count, "fault"),
+        Count(knowledge.Checks.Count, "check"),
+        Count(knowledge.Covers.Count, "cover"),
+        Count(knowledge.Repairs.Count, "repair"),
+        Count(knowledge.Service.Count, "service task"),
+        Count(knowledge.HowTos.Count, "how-to"),
+        knowledge.Emergencies.Count == 1 ? "1 emergency." : $"{knowledge.Emergencies.Count.ToString(CultureInfo.InvariantCulture)} emergencies.");
 
     public static void Refused(string folder, IReadOnlyCollection<Problem> problems, TextWriter errors)
     {

@@ -13,7 +13,9 @@ public sealed class LintCommandTests : IDisposable
     public void Run_GoodRules_SaysSoAndEndsFine()
     {
         Assert.Equal(0, LintCommand.Run([temp.BellRules()], output, errors));
-        Assert.Equal("1 file, no problems.\n", output.ToString());
+        Assert.Equal(
+            "1 file, no problems.\n2 complaints, 2 findings, 1 fact, 3 faults, 2 checks, 0 covers, 3 repairs, 0 service tasks, 0 how-tos, 1 emergency.\n",
+            output.ToString());
     }
 
     [Fact]
@@ -27,6 +29,7 @@ public sealed class LintCommandTests : IDisposable
         Assert.Contains(lines, l => l.StartsWith("knowledge/bell.yaml:63:", StringComparison.Ordinal) && l.Contains("error", StringComparison.Ordinal) && l.Contains("dome-tuch", StringComparison.Ordinal));
         Assert.Contains(lines, l => l.Contains("hammer-gone", StringComparison.Ordinal));
         Assert.Contains(lines, l => l.StartsWith("1 file, ", StringComparison.Ordinal) && l.Contains("error", StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, l => l.Contains("service task", StringComparison.Ordinal));
     }
 
     [Fact]
