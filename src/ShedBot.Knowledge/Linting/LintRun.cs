@@ -19,6 +19,7 @@ internal static class LintRun
         WorkLook.Look(lint);
         PhraseLook.Look(lint);
         ServiceLook.Look(lint);
+        SentenceLook.Look(lint);
         if (!allRead) return;
         References.Look(lint);
         ServiceReferences.Look(lint);

@@ -26,6 +26,9 @@ internal static class WorkRules
     public static readonly LintRule SoftSize = new("R056", Severity.Warning, "a size with nothing behind it",
         "Sizes differ between engines of the same name. A bare figure sends riders to buy the wrong part. Say how to measure or match the rider's own, or name the standard that the figure comes from.");
 
+    public static readonly LintRule CutSentence = new("R058", Severity.Warning, "a sentence that a comma has cut in two",
+        "In square brackets every comma starts a new line, so 'Less grease, more often' is shown as two. An entry that begins in lower case after one without a full stop is nearly always that. Put the whole sentence in quotes.");
+
     public static readonly LintRule NoOrigin = new("R057", Severity.Error, "a rule without source, author or date",
         "Every rule says where it comes from, who wrote it and when, so that it can be doubted, mended and taken back. Put it under 'about' for the whole file, or with the rule. A rule of the trade without a published source says 'common practice'.");
 }

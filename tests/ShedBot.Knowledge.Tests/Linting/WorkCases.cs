@@ -30,6 +30,8 @@ internal static class WorkCases
         Of("R057", "  author: the made-up club\n", "", "id: dark", "  author: us\n"),
         Of("R057", "  source: common practice\n", "", "id: dark", "  source: a manual\n"),
         Of("R057", "  date: 2026-03-31\n", "", "id: dark", "  date: 2026-04-01\n"),
+        Of("R058", "watch: [Look again after a week]", "watch: [Look again, after a week]", "watch:", "watch: [\"Look again, after a week\"]"),
+        Of("R058", "how: [Undo the screw, Lift the glass off]", "how: [Undo the screw, lift the glass off]", "how:", "how: [Undo the screw., lift the glass off]"),
         Of("R060", "- light comes and goes", "- Lamp is dead!", "Lamp is dead!", "- lamp is nearly dead"),
         Of("R060", "riders say: [smoke from the lamp]", "riders say: [lamp  is dead]", "lamp  is dead", "riders say: [lamp is deadly hot]"),
         Of("R060", "{id: loose, says: It wobbles in its socket}", "{id: loose, says: It wobbles, riders say: [Bulb is black]}", "It wobbles", "{id: loose, says: It wobbles, riders say: [bulb is black and loose]}"),

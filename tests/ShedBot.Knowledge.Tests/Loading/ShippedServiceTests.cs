@@ -53,6 +53,22 @@ public class ShippedServiceTests
     public void After_SlackSetAgain_DoesNotStartOver() =>
         Assert.DoesNotContain(Shipped.Service["slack-while-bedding"].After, a => a.Events.Contains("set-slack"));
 
+    /// <summary>What a repair asks to be watched in the first rides comes round by itself.</summary>
+    [Theory]
+    [InlineData("slack-while-bedding", "slack")]
+    [InlineData("try-cover-screws", "the screws")]
+    [InlineData("try-centre-nut", "nut after")]
+    [InlineData("look-into-housing", "housing")]
+    [InlineData("chain-settling", "chain")]
+    public void After_RepairToBeWatched_FollowsOnIt(string task, string watched)
+    {
+        var events = Shipped.Service[task].After.SelectMany(a => a.Events).ToHashSet();
+        var asking = Shipped.Repairs.Values.Where(r => r.Id != "set-slack" && r.Watch.Any(w => w.Contains(watched, StringComparison.OrdinalIgnoreCase) && w.Contains("after", StringComparison.OrdinalIgnoreCase))).ToList();
+
+        Assert.NotEmpty(asking);
+        Assert.All(asking, r => Assert.Contains(r.Id, events));
+    }
+
     [Fact]
     public void BeforeEachRide_Shipped_IsOneTask() =>
         Assert.Equal("before-riding", Assert.Single(Shipped.Service.Values, t => t.BeforeEachRide).Id);
