@@ -47,9 +47,10 @@ public sealed class Outlook
     /// <param name="each">What a riding day adds.</param>
     public Expectation When(double need, Amount each)
     {
-        // Whole riding days: half a day less is the usual correction of a sum of whole numbers that is taken for smooth.
-        var smooth = each.Variance == 0 ? need - (each.Mean / 2) : need;
-        return new Expectation(First(i => means[i] * each.Mean >= smooth), First(i => Chance(i, smooth, each) >= 0.1), First(i => Chance(i, smooth, each) >= 0.9));
+        // Whole riding days: half a day less is the usual correction of a sum of whole numbers that is taken for smooth; and the middle of a waiting time
+        // comes about a third of a ride before its mean (the median of a gamma distribution).
+        var (smooth, middle) = each.Variance == 0 ? (need - (each.Mean / 2), need - (each.Mean / 3)) : (need, need);
+        return new Expectation(First(i => means[i] * each.Mean >= middle), First(i => Chance(i, smooth, each) >= 0.1), First(i => Chance(i, smooth, each) >= 0.9));
     }
 
     /// <summary>The riding days that are expected up to a day, included.</summary>

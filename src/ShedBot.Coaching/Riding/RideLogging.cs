@@ -26,15 +26,16 @@ public static class RideLogging
             return new Refusal("too-old", $"{Dates.Say(ride.Day)} is too long ago: I keep single days for {RidingLog.KeepsDays} days.");
         }
 
+        // Rounded first, so that nothing is kept that says "0 km".
+        ride = ride.Rounded();
         var before = log.On(ride.Day);
-        var after = before is null ? ride.Rounded() : before.And(ride.Rounded());
-        // Zero is looked for after rounding, so that nothing is kept that says "0 km".
-        if (Unlikely(ride.Kilometres) || Unlikely(after.Kilometres) || after.Kilometres > RiddenDay.MostKilometres)
+        var after = before is null ? ride : before.And(ride);
+        if (Unlikely(ride.Kilometres) || after.Kilometres > RiddenDay.MostKilometres)
         {
             return new Refusal("distance", $"A day's distance is above 0 and at most {RiddenDay.MostKilometres} km. Leave it out if you don't know.");
         }
 
-        if (Unlikely(ride.Hours) || Unlikely(after.Hours) || after.Hours > RiddenDay.MostHours)
+        if (Unlikely(ride.Hours) || after.Hours > RiddenDay.MostHours)
         {
             return new Refusal("time", $"A day's riding time is above 0 and at most {RiddenDay.MostHours} hours. Leave it out if you don't know.");
         }
