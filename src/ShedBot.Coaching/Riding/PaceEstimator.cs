@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 
 namespace ShedBot.Coaching.Riding;
@@ -6,7 +7,7 @@ namespace ShedBot.Coaching.Riding;
 /// Learns a rider's pace from the log. Each day outside breaks is ridden with some chance: Beta-Binomial, the prior centred on the stated pace (as good
 /// as two weeks of log) or on what is usual (one week), the evidence halved for every six weeks of age, so that new habits win. Weekdays have chances of
 /// their own, drawn to the common one as if by three weeks of log. Distance, time and weather of a riding day are weighted means drawn to a prior in the
-/// same way. How much weeks differ beyond chance (bad weather, changed habits) is learnt too, and widens the doubt. Days of breaks neither count nor age. Pure.
+/// same way. How much weeks differ beyond chance (bad weather, changed habits) is learnt too, and widens the doubt. Days of breaks neither count nor age, nor do silences that are too long to fit the pace. Pure.
 /// </summary>
 /// <remarks>The conjugate rule (prior counts plus observed counts) is in any textbook of Bayesian statistics; the strengths are common practice, no
 /// source, and their worth is measured on simulated riders.</remarks>
@@ -19,27 +20,36 @@ public static class PaceEstimator
     {
         var over = log.On(today) is null ? today.PlusDays(-1) : today;
         var end = log.LastDay is { } last && last > over ? last : over;
-        var pace = Learn(log, end);
-        if (log.Pace is not null || log.LastDay is not { } quiet || Unlogged.Rested(log, quiet.PlusDays(1), end.PlusDays(1)) is var rest && rest == 0) return pace;
-        // Nobody said how much they ride: a silence that does not fit the pace before it tells nothing of the pace.
-        var before = Learn(log, quiet);
+        if (log.Pace is not null) return Learn(log, end, Unlogged.In(log, end));
+        var pace = WithoutSilences(log, end);
+        if (log.LastDay is not { } quiet || Unlogged.Rested(log, quiet.PlusDays(1), end.PlusDays(1)) is var rest && rest == 0) return pace;
+        // Nor does a silence that goes on tell anything of the pace.
+        var before = WithoutSilences(log, quiet);
         return rest > UsualPace.QuietDays(before.DaysPerWeek / 7) ? before with { QuietSince = quiet } : pace;
     }
 
-    private static Pace Learn(RidingLog log, LocalDate end)
+    private static Pace WithoutSilences(RidingLog log, LocalDate end)
+    {
+        var all = Learn(log, end, []);
+        // Twice as long as fits, and a month at least: two wet weeks belong to the pace of whoever stays at home in them.
+        var silences = Unlogged.Silences(log, Math.Max(28, 2 * UsualPace.QuietDays(all.DaysPerWeek / 7)));
+        return silences.IsEmpty ? all : Learn(log, end, silences);
+    }
+
+    /// <param name="leaveOut">Stretches that say nothing of the pace.</param>
+    private static Pace Learn(RidingLog log, LocalDate end, ImmutableArray<(LocalDate From, LocalDate To)> leaveOut)
     {
         var (seen, ridden) = (new double[7], new double[7]);
         var looked = new List<(int Weekday, bool Ridden, double Weight)>();
         var (km, hours) = (new Weighted(), new Weighted());
         var weathers = new double[3];
         var weight = 1.0;
-        var unlogged = Unlogged.In(log, end);
         // The log begins with a ride because that is when logging begins: the first day tells nothing of how often there is one.
         for (var (day, i) = (end, log.Days.Length - 1); !log.Days.IsEmpty && day > log.Days[0].Day; day = day.PlusDays(-1))
         {
             while (i >= 0 && log.Days[i].Day > day) i--;
             var today = i >= 0 && log.Days[i].Day == day ? log.Days[i] : null;
-            if (log.BreakOn(day) is not null || unlogged.Any(u => u.From <= day && day <= u.To)) continue;
+            if (log.BreakOn(day) is not null || leaveOut.Any(u => u.From <= day && day <= u.To)) continue;
             var weekday = (int)day.DayOfWeek - 1;
             seen[weekday] += weight;
             looked.Add((weekday, today is not null, weight));

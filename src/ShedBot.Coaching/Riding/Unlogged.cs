@@ -29,6 +29,17 @@ internal static class Unlogged
         return stretches.ToImmutable();
     }
 
+    /// <summary>
+    /// Stretches between two rides that are too long to fit a pace. Somebody who stated none has most likely rested: they say nothing of the pace before and
+    /// after.
+    /// </summary>
+    /// <param name="most">So many days outside breaks fit the pace.</param>
+    public static ImmutableArray<(LocalDate From, LocalDate To)> Silences(RidingLog log, int most) =>
+    [
+        .. log.Days.Zip(log.Days.Skip(1), (one, next) => (From: one.Day.PlusDays(1), Next: next.Day))
+            .Where(s => Rested(log, s.From, s.Next) > most).Select(s => (s.From, s.Next.PlusDays(-1))),
+    ];
+
     /// <summary>Days outside breaks from one day up to, not including, another.</summary>
     public static int Rested(RidingLog log, LocalDate from, LocalDate to)
     {

@@ -62,12 +62,16 @@ internal sealed class Ledger
         return new Amount(mean * amount, (mean * mean * own) + (amount * amount * variance) + (own * variance));
     }
 
+    /// <summary>True for a day whose rides are no longer kept one by one.</summary>
+    public bool IsFolded(LocalDate day) => day <= folded?.Last;
+
     /// <summary>What was ridden after a day (or on and after it), up to and including another.</summary>
+    /// <param name="until">Not folded.</param>
     /// <param name="allowed">The day on which this much was reached is told; above 0.</param>
     public Used Since(LocalDate anchor, bool included, LocalDate until, ServiceRule rule, Interval allowed)
     {
         var factors = Factors(rule);
-        var sum = Old(anchor, included, until, factors, allowed.Measure);
+        var sum = Old(anchor, included, factors, allowed.Measure);
         var estimated = sum > 0;
         var reached = sum >= allowed.Amount ? folded?.Last : null;
         foreach (var entry in entries)
@@ -85,9 +89,9 @@ internal sealed class Ledger
 
     private double Usual(double[] factors) => Pace.Weathers.Zip(factors, (share, factor) => share * factor).Sum();
 
-    private double Old(LocalDate anchor, bool included, LocalDate until, double[] factors, Measure measure)
+    private double Old(LocalDate anchor, bool included, double[] factors, Measure measure)
     {
-        if (folded is not { } old || anchor > old.Last || until < old.Last) return 0;
+        if (folded is not { } old || anchor > old.Last) return 0;
         var counted = Period.DaysBetween(LocalDate.Max(included ? anchor : anchor.PlusDays(1), old.First), old.Last) + 1;
         var share = (double)Math.Max(0, counted) / (Period.DaysBetween(old.First, old.Last) + 1);
         return share * old.Totals.Sum(t => factors[(int)t.Weather] * measure switch

@@ -10,12 +10,12 @@ internal static class Milestones
     private const double EarlyEnough = 0.8;
 
     /// <returns>
-    /// The last milestone that was reached and not done, for doing it once serves those before it; else the next one; or null when all are done or the
-    /// event is not known.
+    /// The last milestone that was reached and not done, for doing it once serves those before it; else the next one; or null when all are done, or the
+    /// event is not known or so long ago that the days after it are folded.
     /// </returns>
     public static PlanItem? Of(BikeProfile bike, ServiceRule rule, ServiceAfter after, Anchor? anchor, Reckoning reckoning)
     {
-        if (anchor is null) return null;
+        if (anchor is null || reckoning.Ledger.IsFolded(anchor.Day)) return null;
         var open = after.At.Where(at => !Done(bike, rule, anchor, at, reckoning))
             .Select(at => reckoning.Of(rule, reckoning.Key(rule, $"{anchor.Key}|{PlanWords.Number(at.Amount)} {at.Measure}"), anchor, at))
             .ToList();
