@@ -28,8 +28,8 @@ public enum DueState
 /// <summary>One service task of one bike, as it stands today.</summary>
 /// <param name="DueKey">Names this very due date for ever: bike, task, what it is counted from, and for what is due once the distance.</param>
 /// <param name="Expected">When it falls due, or fell due; null when that cannot be said.</param>
-/// <param name="Earliest">It falls due before this day for 1 of 10 such riders; the same as <paramref name="Expected"/> where nothing is guessed.</param>
-/// <param name="Latest">It falls due by this day for 9 of 10; null when that cannot be said.</param>
+/// <param name="Earliest">By this day it falls due for 1 of 10 such riders; the same as <paramref name="Expected"/> where nothing is guessed.</param>
+/// <param name="Latest">By this day it falls due for 9 of 10; null when that cannot be said.</param>
 /// <param name="Because">Why it stands so, one to three sentences.</param>
 public sealed record PlanItem(
     ServiceRule Rule, string DueKey, DueState State, LocalDate? Expected, LocalDate? Earliest, LocalDate? Latest, UsedAmount Amount, string Because);

@@ -104,13 +104,15 @@ public abstract class ForgettingContract : ClubStoreContract
     }
 
     [Fact]
-    public async Task ForgetMember_TurnAndRoomReadBefore_CannotBeSavedAfter()
+    public async Task ForgetMember_TurnRoomAndBikeReadBefore_CannotBeSavedAfter()
     {
         await FillAsync("12/1");
         var read = (await Shed.FindLastCaseAsync(Twelve.Member("1"), "place-12/1", Ct))!;
         var room = (await Clubs.FindRoomAsync("place-12/1", Ct))!;
+        var bike = Assert.Single(await Shed.BikesOfAsync(Twelve.Member("1"), Ct));
         await Clubs.ForgetMemberAsync(Twelve.Member("1"), Ct);
 
+        await Assert.ThrowsAsync<StaleSaveException>(() => Shed.SaveBikeAsync(bike with { Version = bike.Version + 1 }, Ct));
         await Assert.ThrowsAsync<StaleSaveException>(() => Shed.SaveAsync(read.Next().Saying("too late"), Ct));
         await Assert.ThrowsAsync<StaleSaveException>(() => Clubs.SaveRoomAsync(room with { Version = room.Version + 1 }, [], Ct));
         await AssertGoneAsync("12/1");

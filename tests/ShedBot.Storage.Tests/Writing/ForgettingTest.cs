@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Service;
 
 namespace ShedBot.Storage.Tests.Writing;
 
@@ -72,6 +73,14 @@ public sealed class ForgettingTest : IDisposable
                 await store.SaveAsync(c.Saying(person, new string('w', 2_000) + person), Ct);
                 room = room with { Name = string.Concat(Enumerable.Repeat(person, turn + 1)), Version = room.Version + 1 };
                 await store.SaveRoomAsync(room, [c.Saying("").Say[0].Id], Ct);
+            }
+
+            // A log that grows over many pages, saved by itself.
+            for (var day = 0; day < 40; day++)
+            {
+                var done = new ServiceDone($"{person}-{new string('d', 10 * day)}", Sample.Today.PlusDays(day), Sample.Noon, person, null);
+                bike = bike.Ridden(1) with { Done = bike.Done.Add(done), Version = bike.Version + 1 };
+                await store.SaveBikeAsync(bike, Ct);
             }
 
             var closed = c.Next(phase: CasePhase.Solved);
