@@ -28,7 +28,7 @@ public enum DueState
 /// <summary>One service task of one bike, as it stands today.</summary>
 /// <param name="DueKey">Names this very due date for ever: bike, task, what it is counted from, and for what is due once the distance.</param>
 /// <param name="Expected">When it falls due, or fell due; null when that cannot be said.</param>
-/// <param name="Earliest">By this day it falls due for 1 of 10 such riders; the same as <paramref name="Expected"/> where nothing is guessed.</param>
+/// <param name="Earliest">By this day it falls due for 1 of 10 such riders; the same as <paramref name="Expected"/> once it fell due.</param>
 /// <param name="Latest">By this day it falls due for 9 of 10; null when that cannot be said.</param>
 /// <param name="Because">Why it stands so, one to three sentences.</param>
 public sealed record PlanItem(
@@ -43,6 +43,6 @@ public sealed record UsedAmount(double Used, double Allowed, Measure Measure, bo
     /// <summary>How full it is: 1 is due.</summary>
     public double Share => Allowed > 0 ? Used / Allowed : Used > 0 ? double.PositiveInfinity : 1;
 
-    /// <summary>As in "11 of about 14 riding days".</summary>
+    /// <summary>As in "11 of about 14 riding days", "about 12 of 14 riding days", "171 km, due at 150".</summary>
     public string Words => PlanWords.Of(this);
 }

@@ -10,8 +10,11 @@ internal static class PlanWords
     public static string Of(UsedAmount amount)
     {
         if (amount.Allowed == 0) return "before the next ride";
-        var of = amount.Measure == Measure.Days ? "of" : amount.Estimated ? "of" : "of about";
-        return $"{(amount.Estimated ? "about " : "")}{Number(amount.Used)} {of} {Number(amount.Allowed)} {Unit(amount.Measure, amount.Allowed)}";
+        var used = (amount.Estimated ? "about " : "") + Number(amount.Used);
+        if (amount.Share > 1) return $"{used} {Unit(amount.Measure, amount.Used)}, due at {Number(amount.Allowed)}";
+        // Riding wears one bike faster than another; a year is a year.
+        var of = amount.Estimated || amount.Measure == Measure.Days ? "of" : "of about";
+        return $"{used} {of} {Number(amount.Allowed)} {Unit(amount.Measure, amount.Allowed)}";
     }
 
     public static string Unit(Measure measure, double amount) => (measure, Number(amount) == "1") switch
