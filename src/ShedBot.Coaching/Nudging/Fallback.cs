@@ -1,0 +1,24 @@
+using ShedBot.Coaching.Cards;
+
+namespace ShedBot.Coaching.Nudging;
+
+/// <summary>What is done when the platform does not let a message through to the member.</summary>
+public static class Fallback
+{
+    /// <summary>
+    /// The platform refused a direct message. Once only: a mention in the place that the member chose, or, where they chose none or it is quiet, a note at
+    /// their next command. No direct message is tried until they ask to be reminded again.
+    /// </summary>
+    /// <returns>The member after, and the mention to be made in <see cref="Rider.Place"/>, or null.</returns>
+    public static (Rider After, Card? Mention) Refused(Rider rider, string clubZone, DateTimeOffset now)
+    {
+        if (rider.Refused) return (rider, null);
+        var mention = rider.Place is not null && !new RiderClock(rider, clubZone, now).IsQuiet;
+        return (rider with { Refused = true, Note = !mention, NextLook = null, Version = rider.Version + 1 }, mention ? NudgeCards.Mention : null);
+    }
+
+    /// <summary>The note that waits for the member's next command; it is shown once.</summary>
+    public static (Rider After, Card? Note) AtNextCommand(Rider rider, string clubZone, DateTimeOffset now) => rider.Note
+        ? (rider with { Note = false, Version = rider.Version + 1 }, NudgeCards.Note(new RiderClock(rider, clubZone, now).Today))
+        : (rider, null);
+}
