@@ -67,12 +67,29 @@ public sealed class UnknownTests
         Assert.Equal(DueState.Due, Bike.Says(4, May3).Did(May3).Only(May3.PlusDays(26), Grease).State);
     }
 
-    [Fact]
-    public void Of_PaceStatedAndARideLoggedLater_LosesNothingOfWhatWasReckoned()
+    [Theory]
+    [InlineData(4)]
+    [InlineData(21)]
+    public void Of_PaceStatedAndARideLoggedLater_LosesNothingOfWhatWasReckoned(int later)
     {
         var bike = Bike.Says(4, May3).Did(May3);
+        var today = May3.PlusDays(later + 1);
 
-        Assert.True(bike.Rode(May3.PlusDays(21)).Only(May3.PlusDays(22), Grease).Amount.Used >= bike.Only(May3.PlusDays(22), Grease).Amount.Used);
+        var item = bike.Rode(May3.PlusDays(later)).Only(today, Grease);
+        Assert.True(item.Amount.Used >= bike.Only(today, Grease).Amount.Used);
+        Assert.True(item.Amount.Estimated);
+    }
+
+    /// <summary>Of riders who ride on 4 days of 7 fewer than 1 in 50 leave out 5 days, and 7 is the least that is taken for silence.</summary>
+    [Theory]
+    [InlineData(8, 2, false)]
+    [InlineData(9, 2 + (8 * 4 / 7.0), true)]
+    public void Of_PaceStatedAndALongGap_ReckonsTheGapByThePace(int later, double used, bool estimated)
+    {
+        var item = Bike.Did(May3.PlusDays(-1)).Rode(May3).Says(4, May3).Rode(May3.PlusDays(later)).Only(May3.PlusDays(later + 1), Grease);
+
+        Assert.Equal(estimated, item.Amount.Estimated);
+        Assert.InRange(item.Amount.Used, used - 0.5, used + 0.5);
     }
 
     [Fact]
