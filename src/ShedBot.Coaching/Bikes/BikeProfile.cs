@@ -11,6 +11,7 @@ namespace ShedBot.Coaching.Bikes;
 /// <param name="Work">Repairs through cases, in the order they were proved.</param>
 /// <param name="Riding">How it was ridden.</param>
 /// <param name="Done">Service tasks that were done, in the order they were told.</param>
+/// <param name="Handled">Events that made entries outside cases, newest last, at most <see cref="MostHandled"/>: one that comes again is not entered twice.</param>
 /// <param name="Version">Grows by one with each save.</param>
 public sealed record BikeProfile(
     BikeId Id,
@@ -20,10 +21,13 @@ public sealed record BikeProfile(
     ImmutableArray<WorkDone> Work,
     RidingLog Riding,
     ImmutableArray<ServiceDone> Done,
+    ImmutableArray<string> Handled,
     int Version)
 {
+    public const int MostHandled = 20;
+
     public static BikeProfile New(BikeId id, MemberId owner) =>
-        new(id, owner, "", ImmutableSortedDictionary.Create<string, BikeFact>(StringComparer.Ordinal), [], RidingLog.None, [], 0);
+        new(id, owner, "", ImmutableSortedDictionary.Create<string, BikeFact>(StringComparer.Ordinal), [], RidingLog.None, [], [], 0);
 }
 
 /// <param name="Learnt">When it was learnt.</param>

@@ -15,5 +15,8 @@ public readonly record struct CaseId(string Value)
 /// <summary>One bike of one member.</summary>
 public readonly record struct BikeId(string Value)
 {
+    /// <summary>The bike of a member who keeps one.</summary>
+    public static BikeId Of(MemberId member) => new(member.Value + "/bike");
+
     public override string ToString() => Value;
 }

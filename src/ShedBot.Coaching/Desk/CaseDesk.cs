@@ -14,47 +14,17 @@ namespace ShedBot.Coaching.Desk;
 /// <param name="newId">Hands out ids for new cases; the core draws no chance.</param>
 public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider clock, Func<string> newId) : IDisposable
 {
-    /// <summary>How often a turn is taken anew because somebody else saved first.</summary>
-    private const int MostTries = 5;
-
     /// <summary>So many cases of the member are looked through for an event that comes again.</summary>
     private const int MostEarlier = 10;
 
-    /// <summary>So many members can be answered side by side; each member's turns come one after the other.</summary>
-    private const int Gates = 64;
-
-    private readonly ImmutableArray<SemaphoreSlim> gates = [.. Enumerable.Range(0, Gates).Select(_ => new SemaphoreSlim(1, 1))];
+    private readonly MemberGates gates = new();
 
     /// <summary>Answers one event of a member. When this returns, the turn is safe on the disk, whatever happens to the process.</summary>
     /// <returns>The case after.</returns>
-    public async Task<Case> HandleAsync(MemberId member, string place, Incoming incoming, CancellationToken ct)
-    {
-        var gate = gates[(int)((uint)string.GetHashCode(member.Value, StringComparison.Ordinal) % Gates)];
-        await gate.WaitAsync(ct);
-        try
-        {
-            for (var tries = 1; ; tries++)
-            {
-                try
-                {
-                    return await TakeAsync(member, place, incoming, ct);
-                }
-                catch (StaleSaveException) when (tries < MostTries)
-                {
-                    // Somebody else saved this case or bike since it was read: a turn is a function, so it is simply taken anew.
-                }
-            }
-        }
-        finally
-        {
-            gate.Release();
-        }
-    }
+    public Task<Case> HandleAsync(MemberId member, string place, Incoming incoming, CancellationToken ct) =>
+        gates.AloneAsync(member, () => TakeAsync(member, place, incoming, ct), ct);
 
-    public void Dispose()
-    {
-        foreach (var gate in gates) gate.Dispose();
-    }
+    public void Dispose() => gates.Dispose();
 
     private async Task<Case> TakeAsync(MemberId member, string place, Incoming incoming, CancellationToken ct)
     {
@@ -85,7 +55,7 @@ public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider c
         (await store.CasesOfAsync(member, MostEarlier, ct)).FirstOrDefault(c => c.Place == place && c.Handled.Contains(incoming.EventId));
 
     private Case NewCase(MemberId member, string place, DateTimeOffset now) =>
-        Case.New(new CaseId(newId()), member, new BikeId(member.Value + "/bike"), place, now);
+        Case.New(new CaseId(newId()), member, BikeId.Of(member), place, now);
 
     private async Task<BikeProfile> BikeAsync(Case @case, CancellationToken ct) =>
         await store.FindBikeAsync(@case.Bike, ct) ?? BikeProfile.New(@case.Bike, @case.Member);

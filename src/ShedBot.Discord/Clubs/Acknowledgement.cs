@@ -27,7 +27,7 @@ internal sealed class Acknowledgement : IAsyncDisposable
     private readonly Action<Interaction, DiscordException> refused;
     private State state = State.Open;
 
-    /// <param name="formPlanned">True when the answer will be a form, which cannot follow an announcement.</param>
+    /// <param name="formPlanned">True when the answer will be a form or choices, which cannot follow an announcement.</param>
     /// <param name="refused">Told of each answer that the platform did not take.</param>
     /// <param name="keep">Writes down what was done, before anybody is told to wait for it; false when it cannot.</param>
     public Acknowledgement(
@@ -106,6 +106,10 @@ internal sealed class Acknowledgement : IAsyncDisposable
     /// <summary>Shows a form.</summary>
     public Task<bool> ShowFormAsync(InteractionAnswer form, CancellationToken ct) => WithGateAsync(
         async () => state == State.Open && await FirstAsync(form.Type, form.Data, [], State.Answered, ct), ct);
+
+    /// <summary>Offers choices for what is being typed. Too late for that is no loss: nothing is offered then.</summary>
+    public Task<bool> OfferAsync(IReadOnlyList<CommandChoice> choices, CancellationToken ct) => WithGateAsync(
+        async () => state == State.Open && await FirstAsync(AnswerTypes.Choices, new InteractionAnswerData(Choices: choices), [], State.Answered, ct), ct);
 
     /// <summary>Announces work now that is known to take long.</summary>
     public Task<bool> AnnounceAsync(CancellationToken ct) => WithGateAsync(async () => state == State.Open && await AnnounceHeldAsync(ct), ct);

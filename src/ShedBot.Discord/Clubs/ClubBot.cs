@@ -18,6 +18,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private readonly Pressing pressing;
     private readonly Saying saying;
     private readonly Commanding commanding;
+    private readonly Logbooks logbooks;
     private readonly Offers offers;
     private readonly Leaving leaving;
     private readonly SetUp setUp;
@@ -51,10 +52,11 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         var starting = new Starting(parts, rooms, turns);
         setUp = new SetUp(parts, rights);
         leaving = new Leaving(parts);
+        logbooks = new Logbooks(parts);
         offers = new Offers(parts, starting);
         saying = new Saying(parts, rooms, turns, starting);
         pressing = new Pressing(parts, rooms, turns, panels, eyes);
-        commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes);
+        commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes, logbooks);
         catchingUp = new CatchingUp(parts, rooms, saying, setUp);
         upkeep = new Upkeep(parts, rooms, delivery, keepAfterLeaving);
         registering = new Registering(parts);
@@ -145,7 +147,8 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private Acknowledgement Acknowledge(InteractionCame came)
     {
         var id = CustomId.Read(came.Interaction.Data?.CustomId);
-        var form = came.Interaction.Type == InteractionTypes.Component && id?.Verb == CustomId.Words
+        var form = came.Interaction.Type == InteractionTypes.Autocomplete
+            || came.Interaction.Type == InteractionTypes.Component && id?.Verb == CustomId.Words
             || came.Interaction.Type == InteractionTypes.Command && Commanding.AnswersWithForm(came.Interaction);
         return new Acknowledgement(
             parts.Rest, came, parts.Clock, (_, e) => parts.Log.NotAnswered(e.Trouble, e), ct => arrivals.KeepAsync(came, ct), form);
@@ -203,6 +206,9 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
                 break;
             case InteractionTypes.Command when used.Data is not null:
                 await commanding.HandleAsync(came, live, stopping);
+                break;
+            case InteractionTypes.Autocomplete:
+                await logbooks.SuggestAsync(used, live, stopping);
                 break;
             case InteractionTypes.Component or InteractionTypes.ModalSubmit:
                 await UseAsync(came, live);

@@ -15,6 +15,14 @@ internal static class ClubCommands
 
     public const string SetUp = "set-up", Check = "check", HelpChannel = "help-channel", HelperRole = "helper-role", Units = "units", TimeZone = "time-zone";
 
+    public const string Ride = "ride", Log = "log", Pause = "pause", Again = "again", Pace = "pace", Undo = "undo";
+
+    public const string Service = "service", Plan = "plan", Done = "done", How = "how", Fitted = "fitted", Export = "export";
+
+    public const string Distance = "distance", Time = "time", Weather = "weather", Day = "day", Until = "until", DaysAWeek = "days-a-week", Whole = "whole", Task = "task";
+
+    private const int MostTyped = 100;
+
     private const int InClub = 0, WithUs = 1;
 
     public static IReadOnlyList<Command> All { get; } =
@@ -32,6 +40,28 @@ internal static class ClubCommands
             Sub(Leave, "Put the case away"),
         ]),
         Slash(Bike, "What I know of your bike, and the work done on it; shown to you alone", [InClub], null),
+        Slash(Ride, "How you ride, for your bike's service plan; shown to you alone", [InClub],
+        [
+            Sub(Log, "You rode", Typed(Distance, "Such as 12 km or 8 miles"), Typed(Time, "Such as 40 min or 1 h 20"), Weathers, Typed(Day, "When it was not today: yesterday, sunday, 1 march")),
+            Sub(Pause, "You are not riding for a while", Typed(Until, "The day you ride again, such as 1 march; leave it out if you don't know")),
+            Sub(Again, "You ride again, sooner than you said"),
+            Sub(
+                Pace,
+                "How much you usually ride, told once",
+                Typed(DaysAWeek, "Riding days in a week, such as 4", required: true),
+                Typed(Distance, "On such a day, about: 10 km or 6 miles"),
+                Typed(Time, "On such a day, about: 40 min")),
+            Sub(Undo, "Take your last entry back, of a ride or of a service"),
+        ]),
+        Slash(Service, "What your bike needs, and when; shown to you alone", [InClub],
+        [
+            Sub(Plan, "What is due next", new CommandOption(Whole, "All of it, not only the soonest", OptionTypes.YesNo)),
+            Sub(Done, "You have done a task", TaskOption, Typed(Day, "When it was not today: yesterday, sunday, 1 march")),
+            Sub(How, "How a task is done: tools, cautions, steps", TaskOption),
+            Sub(Fitted, "When the engine kit was fitted", Typed(Day, "Such as 2026-03-01 or 1 march", required: true)),
+            Sub(Undo, "Take your last entry back, of a ride or of a service"),
+            Sub(Export, "Your rides, work and bike as files to take away"),
+        ]),
         Slash(ShedBot, "About ShedBot, what it keeps, and how to leave", [InClub, WithUs],
         [
             Sub(About, "What I can do"),
@@ -51,6 +81,14 @@ internal static class ClubCommands
         ]) with { DefaultMemberPermissions = ((ulong)Rights.ManageGuild).ToString(System.Globalization.CultureInfo.InvariantCulture) },
         new Command(CoachThis, CommandTypes.Message, Contexts: [InClub], IntegrationTypes: [0]),
     ];
+
+    private static CommandOption Weathers => new(
+        Weather, "What it was like; dry if you leave it out", OptionTypes.Text, Choices: [new("dry", "dry"), new("wet or muddy", "wet"), new("dusty", "dusty")]);
+
+    private static CommandOption TaskOption => new(Task, "Type a word of it and choose", OptionTypes.Text, Required: true, MaxLength: MostTyped, Autocomplete: true);
+
+    private static CommandOption Typed(string name, string description, bool required = false) =>
+        new(name, description, OptionTypes.Text, Required: required ? true : null, MaxLength: MostTyped);
 
     private static Command Slash(string name, string description, IReadOnlyList<int> contexts, IReadOnlyList<CommandOption>? options) =>
         new(name, CommandTypes.Slash, description, options, Contexts: contexts, IntegrationTypes: [0]);

@@ -8,7 +8,7 @@ using ShedBot.Discord.Wire;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>The members' commands, and the form that asks for the trouble.</summary>
-internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Turns turns, Delivery delivery, CaseEyes eyes)
+internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Turns turns, Delivery delivery, CaseEyes eyes, Logbooks logbooks)
 {
     public async Task HandleAsync(InteractionCame came, Acknowledgement live, CancellationToken ct)
     {
@@ -24,6 +24,9 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
                 break;
             case (ClubCommands.Case, { } about):
                 await CaseAsync(came, about, sub, live, ct);
+                break;
+            case (ClubCommands.Ride or ClubCommands.Service, { }):
+                await logbooks.HandleAsync(came, sub, live, ct);
                 break;
             case (ClubCommands.ShedBot, ClubCommands.About):
                 await live.TellAsync(Texts.Draw(AboutCards.About), ct);

@@ -12,7 +12,7 @@ namespace ShedBot.Discord.Clubs;
 internal static class Names
 {
     private const char Between = ':';
-    private const string Press = "press", Said = "said", Opening = "open";
+    private const string Press = "press", Said = "said", Opening = "open", Used = "used";
 
     public static ClubId Club(Snowflake guild) => new(guild.ToString());
 
@@ -26,6 +26,9 @@ internal static class Names
     public static string Place(ClubId club, Snowflake opener) => $"{club}{ClubId.Between}{opener}";
 
     public static string OpeningEvent(Snowflake opener) => $"{Opening}{Between}{opener}";
+
+    /// <summary>A command that was used.</summary>
+    public static string UsedEvent(Snowflake interaction) => $"{Used}{Between}{interaction}";
 
     public static string SaidEvent(Snowflake message) => $"{Said}{Between}{message}";
 

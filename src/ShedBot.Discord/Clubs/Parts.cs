@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Logging;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Pictures;
 using ShedBot.Discord.Rest;
@@ -15,6 +16,7 @@ internal sealed record Parts(
     IClubStore Clubs,
     IArrivalStore Arrived,
     CaseDesk Desk,
+    BikeDesk Logbook,
     Func<Coach> Coach,
     IDiscordRest Rest,
     CardPictures Pictures,

@@ -52,7 +52,7 @@ internal static class Texts
     public static Card Forget { get; } = new(
         "Shall I forget you?",
         [
-            new TextBlock("I then remove your cases, your bike, its log and every fact you told me, here and at once. It cannot be taken back."),
+            new TextBlock("I then remove your cases, your bike, its rides, its services and every fact you told me, here and at once. It cannot be taken back."),
             new TextBlock("What was written in the club's threads stays with the chat itself: delete your own messages there, or ask a moderator to delete the thread. "
                 + "Copies that the club's operator has put away for safety are overwritten in time."),
         ],

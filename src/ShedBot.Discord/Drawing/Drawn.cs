@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShedBot.Discord.Wire;
 
 namespace ShedBot.Discord.Drawing;
@@ -7,6 +8,24 @@ namespace ShedBot.Discord.Drawing;
 /// <param name="Body">Names every file that it shows, so that in an edit the files of before go away.</param>
 internal sealed record Drawn(MessageBody Body, ImmutableArray<Upload> Files)
 {
+    /// <summary>The same with files below, to be taken away.</summary>
+    /// <param name="files">Of names that no picture of the message has.</param>
+    public Drawn WithFiles(IEnumerable<Upload> files)
+    {
+        ImmutableArray<Upload> all = [.. Files, .. files];
+        return new Drawn(
+            Body with
+            {
+                Components = [.. Body.Components ?? [], .. all[Files.Length..].Select(f => new Component(ComponentTypes.File, File: new MediaReference($"attachment://{f.Name}")))],
+                Attachments =
+                [
+                    .. Body.Attachments ?? [],
+                    .. all.Select((f, i) => (f, i)).Skip(Files.Length).Select(x => new OutgoingAttachment(x.i.ToString(CultureInfo.InvariantCulture), x.f.Name, null)),
+                ],
+            },
+            all);
+    }
+
     /// <summary>The same with one button below.</summary>
     public Drawn WithButton(CustomId id, string label)
     {

@@ -3,6 +3,7 @@ using System.Globalization;
 using Microsoft.Extensions.Logging;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Clubs;
 using ShedBot.Discord.Gateway;
@@ -28,6 +29,7 @@ public sealed class DiscordClubs : IAsyncDisposable
     private readonly HttpClient http;
     private readonly Gateway.Gateway gateway;
     private readonly ClubBot bot;
+    private readonly BikeDesk logbook;
     private readonly WatchedSink sink;
     private readonly TimeProvider clock;
     private volatile bool tokenRefused;
@@ -54,8 +56,9 @@ public sealed class DiscordClubs : IAsyncDisposable
         var rest = new DiscordRest(http, secret, options, clock, chance, meter, logs.CreateLogger<DiscordRest>());
         rest.TokenRefused += () => tokenRefused = true;
         var log = logs.CreateLogger<DiscordClubs>();
+        logbook = new BikeDesk(store, () => coach().Knowledge);
         var parts = new Parts(
-            store, clubs, arrivals, desk, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), clock, new Identity(), log);
+            store, clubs, arrivals, desk, logbook, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), clock, new Identity(), log);
         bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();
@@ -120,6 +123,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         await StopAsync(comingBack: true);
         gateway.Dispose();
         http.Dispose();
+        logbook.Dispose();
         meter.Dispose();
         stopping.Dispose();
     }

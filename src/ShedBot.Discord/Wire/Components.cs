@@ -3,7 +3,7 @@ namespace ShedBot.Discord.Wire;
 internal static class ComponentTypes
 {
     public const int Row = 1, Button = 2, StringSelect = 3, TextInput = 4, Text = 10,
-        MediaGallery = 12, Separator = 14, Container = 17, Label = 18;
+        MediaGallery = 12, Separator = 14, Container = 17, Label = 18, File = 13;
 }
 
 internal static class ButtonStyles
@@ -38,6 +38,7 @@ internal sealed record Component(
     int? Spacing = null,
     IReadOnlyList<GalleryItem>? Items = null,
     IReadOnlyList<Component>? Components = null,
+    MediaReference? File = null,
     [property: System.Text.Json.Serialization.JsonPropertyName("component")] Component? Inner = null);
 
 internal sealed record SelectOption(string Label, string Value, string? Description = null, bool? Default = null);

@@ -23,6 +23,7 @@ internal static class BikeDocument
         ["work"] = new BsonArray(b.Work.Select(WorkToBson)),
         ["riding"] = RidingPart.ToBson(b.Riding),
         ["done"] = new BsonArray(b.Done.Select(DoneToBson)),
+        ["handled"] = new BsonArray(b.Handled.Select(h => new BsonValue(h))),
         [Version] = b.Version,
     });
 
@@ -37,6 +38,7 @@ internal static class BikeDocument
             f.List("work", WorkFromBson),
             RidingPart.FromBson(f.Part("riding")),
             f.List("done", DoneFromBson),
+            f.Texts("handled"),
             f.Whole(Version));
     }
 

@@ -21,6 +21,7 @@ internal static class RidingStep
                 ["last"] = BsonValue.Null,
             };
             document["done"] = new BsonArray();
+            document["handled"] = new BsonArray();
         }
 
         return document;

@@ -21,12 +21,25 @@ internal static class LocalCards
                 w   why do you ask?          l   leave it for now
                                              r   it came back
                 """.ReplaceLineEndings("\n")),
+            new TextBlock("These lines go into your bike's logbook:"),
+            new DrawingBlock("""
+                rode 12 km wet yesterday           or: rode, rode 40 min, rode 8 miles dusty on sunday
+                not riding till 1 march            or: not riding till I say, riding again
+                about 4 days a week, 10 km         your pace, once
+                kit fitted 1 march                 when the engine kit was fitted
+                plan, plan all                     what is due, and when
+                how grease-bar-ball-cam            how a task of the plan is done
+                done grease-bar-ball-cam           done today; a day may follow
+                undo                               take the last entry back
+                export                             your rides, work and bike as files
+                """.ReplaceLineEndings("\n")),
             new TextBlock("These words are for the terminal, not for the coach:"),
             new DrawingBlock("""
                 belief    what the coach thinks so far, as bars
                 cases     your cases
-                bike      what is known of your bike, and the work done on it
+                bike      what is known of your bike, its rides and the work done on it
                 as NAME   talk as another member
+                skip      with --now: go on to the next due day; or skip 7 days, skip to 1 june
                 help      this
                 bye       stop; everything is kept, and we go on where we were
                 """.ReplaceLineEndings("\n")),

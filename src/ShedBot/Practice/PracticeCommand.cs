@@ -18,7 +18,7 @@ internal static class PracticeCommand
         var rules = RulesFolder.Option();
         var now = new Option<string?>("--now")
         {
-            Description = "Let the clock stand still at this time, such as 2026-05-01T10:00:00Z: the same lines then give the same words.",
+            Description = "Let the clock stand still at this time, such as 2026-05-01T18:00 (UTC), until 'skip' moves it: the same lines then give the same words.",
             HelpName = "TIME",
         };
         var command = new Command(

@@ -60,7 +60,8 @@ internal static class PracticeHost
             input,
             host.Services.GetRequiredService<TimeProvider>(),
             host.Services.GetRequiredService<ILogger<PracticeSession>>(),
-            new MemberName(settings.As));
+            new MemberName(settings.As),
+            Path.GetDirectoryName(Path.GetFullPath(file))!);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct, host.Services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
         try
         {

@@ -33,16 +33,18 @@ internal sealed class PracticeSession : IDisposable
     private readonly ILogger logger;
     private readonly CaseNumbers numbers;
     private readonly CaseDesk desk;
+    private readonly Logbook logbook;
     private MemberName member;
     private AnswerKeys keys = AnswerKeys.None;
 
     public PracticeSession(
-        IShedStore store, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first)
+        IShedStore store, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies)
     {
         (this.store, this.rules, this.screen, this.clock, this.logger, member) = (store, rules, screen, clock, logger, first);
         lines = new BoundedLines(input, MostRead);
         numbers = new CaseNumbers(store);
         desk = new CaseDesk(store, () => rules.Coach, clock, numbers.Next);
+        logbook = new Logbook(store, rules, screen, clock, copies);
     }
 
     public async Task RunAsync(CancellationToken ct)
@@ -63,7 +65,11 @@ internal sealed class PracticeSession : IDisposable
         await screen.FlushAsync(ct);
     }
 
-    public void Dispose() => desk.Dispose();
+    public void Dispose()
+    {
+        desk.Dispose();
+        logbook.Dispose();
+    }
 
     /// <returns>False when the member is leaving.</returns>
     private async Task<bool> HandleAsync(string line, CancellationToken ct)
@@ -84,13 +90,19 @@ internal sealed class PracticeSession : IDisposable
                 screen.Show(LocalCards.Cases(await store.CasesOfAsync(member.Id, MostCases, ct)), AnswerKeys.None);
                 break;
             case TypedBike:
-                screen.Show(BikeLook.Of((await store.BikesOfAsync(member.Id, ct)).FirstOrDefault(), rules.Knowledge, TimeZoneInfo.Utc), AnswerKeys.None);
+                screen.Show(BikeLook.Of((await store.BikesOfAsync(member.Id, ct)).FirstOrDefault(), rules.Knowledge, clock.LocalTimeZone), AnswerKeys.None);
                 break;
             case TypedBelief:
                 await ShowBeliefAsync(ct);
                 break;
+            case TypedSkip skip:
+                await logbook.SkipAsync(member, skip.Words, ct);
+                break;
             case TypedOption picked:
                 await TurnAsync(id => new MemberChose(id, picked.Option.Id), ct);
+                break;
+            case TypedWords said when logbook.Read(member, said.Words, loose: !keys.Answers.Any()) is { } request:
+                await GuardAsync(() => logbook.TakeAsync(member, request, ct));
                 break;
             case TypedWords said:
                 await TurnAsync(id => new MemberSaid(id, said.Words), ct);
@@ -102,21 +114,30 @@ internal sealed class PracticeSession : IDisposable
 
     private async Task TurnAsync(Func<string, Incoming> incoming, CancellationToken ct)
     {
-        try
+        var taken = await GuardAsync(async () =>
         {
             await numbers.PrepareAsync(member.Id, ct);
             var after = await desk.HandleAsync(member.Id, member.Place, incoming(await NextEventAsync(ct)), ct);
             logger.Took(after.Id, after.Turn, after.Phase);
+        });
+        if (taken) await SayUnsaidAsync(ct);
+    }
+
+    /// <returns>Whether it went well.</returns>
+    private async Task<bool> GuardAsync(Func<Task> take)
+    {
+        try
+        {
+            await take();
+            return true;
         }
         catch (Exception e) when (e is not (OperationCanceledException or StoreStoppedException))
         {
             // One bad turn must not end the conversation: nothing of it was kept, and the case stands as before it.
             logger.TurnFailed(e);
             screen.Say("Something went wrong on my side, not on yours. Nothing you told me before is lost; please say it in other words, or type bye.");
-            return;
+            return false;
         }
-
-        await SayUnsaidAsync(ct);
     }
 
     /// <summary>A line is a new event each time: named by the case and the turn that it will be, so that a replay after a crash is noticed.</summary>

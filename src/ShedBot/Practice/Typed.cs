@@ -24,9 +24,11 @@ internal abstract record Typed
                 "bike" => new TypedBike(),
                 "help" => new TypedHelp(),
                 "bye" => new TypedBye(),
+                "skip" => new TypedSkip(""),
                 _ => new TypedWords(AnswerKeys.InWords(word) ?? text),
             },
             ["as" or "As" or "AS", var name] when MemberName.IsGood(name) && !NotNames.Contains(name) => new TypedAs(new MemberName(name)),
+            ["skip", "to", _, ..] or ["skip", _, "day" or "days" or "week" or "weeks"] => new TypedSkip(string.Join(' ', parts[1..])),
             _ => new TypedWords(text),
         };
     }
@@ -43,6 +45,9 @@ internal sealed record TypedBelief : Typed;
 internal sealed record TypedCases : Typed;
 
 internal sealed record TypedBike : Typed;
+
+/// <param name="Words">How far; empty: to the next due day.</param>
+internal sealed record TypedSkip(string Words) : Typed;
 
 internal sealed record TypedHelp : Typed;
 

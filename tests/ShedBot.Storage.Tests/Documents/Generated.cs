@@ -70,11 +70,12 @@ internal static class Generated
         from work in List(Work)
         from riding in GeneratedRiding.Log
         from done in List(GeneratedRiding.Done)
+        from handled in List(Text)
         from version in Gen.Int[1, int.MaxValue]
         select new BikeProfile(
             new BikeId(ids.Item1), new MemberId(ids.Item2), ids.Item3,
             facts.DistinctBy(f => f.Item1).ToImmutableSortedDictionary(f => f.Item1, f => f.Item2, StringComparer.Ordinal), work,
-            riding, done, version);
+            riding, done, handled, version);
 
     public static readonly Gen<Outcome> Outcome =
         from c in Key

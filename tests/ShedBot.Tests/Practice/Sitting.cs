@@ -24,7 +24,8 @@ internal static class Sitting
             new StringReader(string.Join('\n', lines)),
             new FrozenClock(Noon),
             NullLogger.Instance,
-            new MemberName(member));
+            new MemberName(member),
+            Path.GetDirectoryName(data)!);
         await session.RunAsync(CancellationToken.None);
         return output.ToString();
     }

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Keeping;
+using ShedBot.Knowledge;
+
+namespace ShedBot.Coaching.Logbook;
+
+/// <summary>
+/// The shell around the logbook, the same for every platform: reads the bike, makes one entry at a time for each member, keeps it. An event that comes again
+/// is not entered twice.
+/// </summary>
+/// <param name="knowledge">Asked each time, so that rules changed while running serve the next request.</param>
+public sealed class BikeDesk(IShedStore store, Func<KnowledgeBase> knowledge) : IDisposable
+{
+    private readonly MemberGates gates = new();
+
+    /// <summary>Deals with one request. When this returns, an entry is safe on the disk, whatever happens to the process.</summary>
+    /// <param name="eventId">The platform's name of the event.</param>
+    /// <param name="at">When the member did it: "today" is their day then, however late it is dealt with.</param>
+    public Task<BikeAnswer> HandleAsync(Rider rider, string eventId, BikeRequest request, DateTimeOffset at, CancellationToken ct) => request is BikeEntry entry
+        ? gates.AloneAsync(rider.Member, () => EnterAsync(rider, eventId, entry, at, ct), ct)
+        : LookAsync(rider, request, at, ct);
+
+    public async Task<BikeProfile> BikeAsync(MemberId member, CancellationToken ct) =>
+        await store.FindBikeAsync(BikeId.Of(member), ct) ?? BikeProfile.New(BikeId.Of(member), member);
+
+    public void Dispose() => gates.Dispose();
+
+    private async Task<BikeAnswer> EnterAsync(Rider rider, string eventId, BikeEntry entry, DateTimeOffset at, CancellationToken ct)
+    {
+        var (rules, bike) = (knowledge(), await BikeAsync(rider.Member, ct));
+        if (bike.Handled.Contains(eventId)) return new(LogbookCards.Already(bike, rules, rider, at));
+        var made = Entering.Make(bike, entry, rules, rider, at);
+        if (made.Refused is { } refused) return new(LogbookCards.Refused(refused), Refused: refused);
+        var handled = bike.Handled.Add(eventId);
+        var after = made.Must.Bike with
+        {
+            Handled = handled.Length > BikeProfile.MostHandled ? handled.RemoveAt(0) : handled,
+            Version = bike.Version + 1,
+        };
+        await store.SaveBikeAsync(after, ct);
+        return new(LogbookCards.Entered(made.Must with { Bike = after }, rules, rider, at));
+    }
+
+    private async Task<BikeAnswer> LookAsync(Rider rider, BikeRequest request, DateTimeOffset at, CancellationToken ct)
+    {
+        var (rules, bike) = (knowledge(), await BikeAsync(rider.Member, ct));
+        return request switch
+        {
+            ShowPlan plan => new(PlanCards.Of(bike, rules, rider, at, plan.Whole)),
+            ShowHow how when rules.Service.TryGetValue(how.Task, out var rule) => new(TaskCards.Of(rule, bike, rules, rider, at)),
+            ShowHow => new(LogbookCards.Refused(new Refusal("task", "I do not know that task any more."))),
+            TakeCopy => new(LogbookCards.Copy, BikeCopy.Files(bike, rules)),
+            _ => throw new ArgumentOutOfRangeException(nameof(request), request, "A new kind of request needs an answer."),
+        };
+    }
+}
+
+/// <param name="Files">To be handed over with the card; default when there are none.</param>
+/// <param name="Refused">Set when an entry was not made.</param>
+public sealed record BikeAnswer(Card Card, ImmutableArray<CopyFile> Files = default, Refusal? Refused = null);

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Service;
+using ShedBot.Coaching.Speaking;
+using ShedBot.Knowledge;
+
+namespace ShedBot.Coaching.Logbook;
+
+/// <summary>What is said to an entry.</summary>
+internal static class LogbookCards
+{
+    /// <summary>So many due tasks are named below an entry.</summary>
+    private const int MostDue = 3;
+
+    public static Card Copy { get; } = new(
+        "A copy of all that I keep of your bike",
+        [new TextBlock("rides.csv and work.csv open in any spreadsheet; bike.json holds everything, for a program.")],
+        []);
+
+    public static Card Entered(Entered entered, KnowledgeBase knowledge, Rider rider, DateTimeOffset at) => new(
+        entered.Title,
+        [.. Due(entered.Bike, knowledge, rider, at), .. entered.CanBeUndone ? [Say.Text($"Not so? {rider.Ways.Undo}")] : Array.Empty<CardBlock>()],
+        []);
+
+    public static Card Already(BikeProfile bike, KnowledgeBase knowledge, Rider rider, DateTimeOffset at) =>
+        new("That is noted already", [.. Due(bike, knowledge, rider, at)], []);
+
+    public static Card Refused(Refusal refusal) => new("Not noted", [Say.Text(refusal.Say)], []);
+
+    private static IEnumerable<CardBlock> Due(BikeProfile bike, KnowledgeBase knowledge, Rider rider, DateTimeOffset at)
+    {
+        var plan = ServicePlan.Of(bike, knowledge, rider.DayOf(at), rider.Zone);
+        ImmutableArray<PlanItem> due = [.. plan.Where(i => i.State is DueState.Due or DueState.Overdue)];
+        if (!due.IsEmpty)
+        {
+            yield return new ListBlock("Due now", [.. due.Take(MostDue).Select(i => i.Rule.Called), .. due.Length > MostDue ? [$"and {due.Length - MostDue} more: {rider.Ways.Plan}"] : Array.Empty<string>()]);
+        }
+        else if (plan.FirstOrDefault(i => i is { Expected: not null, State: DueState.Soon or DueState.Done }) is { } next)
+        {
+            yield return Say.Text($"Next: {PlanCards.Line(next, rider.DayOf(at))}");
+        }
+    }
+}

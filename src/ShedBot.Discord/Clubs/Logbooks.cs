@@ -1,0 +1,82 @@
+using ShedBot.Coaching;
+using ShedBot.Coaching.Logbook;
+using ShedBot.Discord.Drawing;
+using ShedBot.Discord.Gateway;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Clubs;
+
+/// <summary>The logbook of a member's bike: what was ridden and serviced, and what is coming due. All of it is said to the member alone.</summary>
+internal sealed class Logbooks(Parts parts)
+{
+    private static readonly Ways Ways = new(
+        Ride: "/ride log",
+        Pace: "/ride pace",
+        Undo: "/ride undo",
+        Plan: "/service plan",
+        Whole: "/service plan whole:True",
+        Fitted: "/service fitted",
+        Done: "/service done task:{0}",
+        How: "/service how task:{0}",
+        Trouble: "/trouble");
+
+    public async Task HandleAsync(InteractionCame came, CommandOptionValue sub, Acknowledgement live, CancellationToken ct)
+    {
+        var used = came.Interaction;
+        if (used.Who is not { } who || used.GuildId.IsNone)
+        {
+            await live.TellAsync(Texts.Draw(Texts.OnlyInClub), ct);
+            return;
+        }
+
+        var id = Names.Club(used.GuildId);
+        var club = await parts.Clubs.FindClubAsync(id, ct) ?? Coaching.Clubs.Club.New(id);
+        var rider = new Rider(id.Member(who.Id.ToString()), club.Units, club.TimeZone, Ways);
+        if (Read(used.Data!.Name!, sub, rider, came.At) is not { } read)
+        {
+            await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), ct);
+            return;
+        }
+
+        if (read.Refused is { } refused)
+        {
+            await live.TellAsync(Texts.Draw(Texts.Plain("Not noted", refused.Say)), ct);
+            return;
+        }
+
+        var answer = await parts.Logbook.HandleAsync(rider, Names.UsedEvent(used.Id), read.Must, came.At, ct);
+        var drawn = Texts.Draw(answer.Card);
+        await live.TellAsync(answer.Files.IsDefaultOrEmpty ? drawn : drawn.WithFiles(answer.Files.Select(f => new Upload(f.Name, f.MediaType, f.Bytes.AsMemory()))), ct);
+    }
+
+    /// <summary>Offers the tasks that fit what is typed so far.</summary>
+    public Task SuggestAsync(Interaction used, Acknowledgement live, CancellationToken ct)
+    {
+        var typed = used.Data?.Options?.SelectMany(o => o.Options ?? []).FirstOrDefault(o => o.Focused == true)?.Text ?? "";
+        var fitting = TaskWords.Offered(parts.Coach().Knowledge, typed, Limits.SelectOptions);
+        return live.OfferAsync([.. fitting.Select(r => new CommandChoice(TextRuns.Cut(r.Called, Limits.SelectText), r.Id))], ct);
+    }
+
+    /// <returns>Null for a command that was never ours.</returns>
+    private Result<BikeRequest>? Read(string command, CommandOptionValue sub, Rider rider, DateTimeOffset at)
+    {
+        var knowledge = parts.Coach().Knowledge;
+        return (command, sub.Name) switch
+        {
+            (ClubCommands.Ride, ClubCommands.Log) => BikeForms.Ride(
+                Text(sub, ClubCommands.Distance), Text(sub, ClubCommands.Time), Text(sub, ClubCommands.Weather), Text(sub, ClubCommands.Day), rider, at),
+            (ClubCommands.Ride, ClubCommands.Pause) => BikeForms.Rest(Text(sub, ClubCommands.Until), rider, at),
+            (ClubCommands.Ride, ClubCommands.Again) => (BikeRequest)new RidingAgainEntry(),
+            (ClubCommands.Ride, ClubCommands.Pace) => BikeForms.Pace(Text(sub, ClubCommands.DaysAWeek) ?? "", Text(sub, ClubCommands.Distance), Text(sub, ClubCommands.Time), rider),
+            (ClubCommands.Ride or ClubCommands.Service, ClubCommands.Undo) => (BikeRequest)new UndoEntry(),
+            (ClubCommands.Service, ClubCommands.Plan) => (BikeRequest)new ShowPlan(Text(sub, ClubCommands.Whole) is "True" or "true"),
+            (ClubCommands.Service, ClubCommands.Done) => BikeForms.Done(Text(sub, ClubCommands.Task) ?? "", Text(sub, ClubCommands.Day), knowledge, rider, at),
+            (ClubCommands.Service, ClubCommands.How) => BikeForms.How(Text(sub, ClubCommands.Task) ?? "", knowledge),
+            (ClubCommands.Service, ClubCommands.Fitted) => BikeForms.Fitted(Text(sub, ClubCommands.Day) ?? "", rider, at),
+            (ClubCommands.Service, ClubCommands.Export) => (BikeRequest)new TakeCopy(),
+            _ => (Result<BikeRequest>?)null,
+        };
+    }
+
+    private static string? Text(CommandOptionValue sub, string name) => sub.Options?.FirstOrDefault(o => o.Name == name)?.Text;
+}

@@ -1,0 +1,115 @@
+using System.Text.Json;
+using Microsoft.VisualBasic.FileIO;
+using Moq;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Riding;
+
+namespace ShedBot.Coaching.Tests.Logbook;
+
+public sealed class BikeDeskTests
+{
+    private static readonly RideEntry Ride = new(new RiddenDay(Bench.Today, 12, null, Weather.Wet));
+    private readonly Mock<IShedStore> store = new();
+    private BikeProfile? kept;
+    private int saves;
+
+    public BikeDeskTests()
+    {
+        store.Setup(s => s.FindBikeAsync(Bench.Bike.Id, default)).ReturnsAsync(() => kept);
+        store.Setup(s => s.SaveBikeAsync(It.IsAny<BikeProfile>(), default)).Callback((BikeProfile b, CancellationToken _) => (kept, saves) = (b, saves + 1)).Returns(Task.CompletedTask);
+    }
+
+    [Fact]
+    public async Task HandleAsync_TheSameEventTwice_CountsOnce()
+    {
+        using var desk = Desk();
+        await TakeAsync(desk, Ride, "e1");
+        var again = await TakeAsync(desk, Ride, "e1");
+        Assert.Equal("That is noted already", again.Card.Title);
+        Assert.Equal((1, 12.0), (saves, kept!.Riding.On(Bench.Today)!.Kilometres));
+        await TakeAsync(desk, Ride, "e2");
+        Assert.Equal((2, 24.0, 2), (saves, kept.Riding.On(Bench.Today)!.Kilometres, kept.Version));
+    }
+
+    [Fact]
+    public async Task HandleAsync_ManyEvents_RemembersABoundedNumber()
+    {
+        using var desk = Desk();
+        for (var i = 0; i < BikeProfile.MostHandled + 5; i++) await TakeAsync(desk, new PaceEntry(4, null, null), "e" + i);
+        Assert.Equal(BikeProfile.MostHandled, kept!.Handled.Length);
+        Assert.Equal("e5", kept.Handled[0]);
+    }
+
+    [Fact]
+    public async Task HandleAsync_SomebodySavedFirst_MakesTheEntryAnew()
+    {
+        var tries = 0;
+        store.Setup(s => s.SaveBikeAsync(It.IsAny<BikeProfile>(), default)).Returns(() => ++tries == 1 ? throw new StaleSaveException("The bike") : Task.CompletedTask);
+        using var desk = Desk();
+        Assert.Null((await TakeAsync(desk, Ride, "e1")).Refused);
+        Assert.Equal(2, tries);
+    }
+
+    [Fact]
+    public async Task HandleAsync_ARefusedEntry_KeepsNothing()
+    {
+        using var desk = Desk();
+        var answer = await TakeAsync(desk, new RideEntry(Ride.Ride with { Day = Bench.Today.PlusDays(1) }), "e1");
+        Assert.Equal(("future", 0), (answer.Refused!.Code, saves));
+    }
+
+    [Fact]
+    public async Task HandleAsync_Plan_ShowsFiveAndThenAll()
+    {
+        kept = Bench.Bike.With(new FittedEntry(Bench.Today.PlusDays(-3))).With(Ride);
+        using var desk = Desk();
+        Assert.Equal(5, Lines((await TakeAsync(desk, new ShowPlan(false), "e1")).Card));
+        Assert.True(Lines((await TakeAsync(desk, new ShowPlan(true), "e2")).Card) > 15);
+        Assert.Equal(0, saves);
+    }
+
+    [Fact]
+    public async Task HandleAsync_How_ShowsCautionsBeforeSteps()
+    {
+        using var desk = Desk();
+        var card = (await TakeAsync(desk, new ShowHow("grease-bar-ball-cam"), "e1")).Card;
+        var kinds = card.Blocks.Select(b => b.GetType()).ToList();
+        Assert.True(kinds.LastIndexOf(typeof(CautionBlock)) is >= 0 and var last && last < kinds.IndexOf(typeof(StepsBlock)));
+    }
+
+    /// <summary>Read by parsers that are not ours: the TextFieldParser of the .NET libraries and System.Text.Json.</summary>
+    [Fact]
+    public async Task HandleAsync_Copy_ReadsInOtherPrograms()
+    {
+        var work = new WorkDone("new-bar", "a \"new\" bar, and a ball\nboth", new CaseId("c1"), Bench.Now);
+        kept = Bench.Bike.With(new FittedEntry(Bench.Today)).With(Ride).With(new PaceEntry(4, 10, null)).With(new DoneEntry("spokes", Bench.Today)) with { Work = [work] };
+        using var desk = Desk();
+        var files = (await TakeAsync(desk, new TakeCopy(), "e1")).Files.ToDictionary(f => f.Name, f => f.Bytes.ToArray());
+        Assert.Equal([["day", "kilometres", "hours", "weather"], ["2026-05-01", "12", "", "wet"]], Table(files["rides.csv"]));
+        Assert.Equal(
+            [["day", "kind", "id", "what", "how"], ["2026-05-01", "repair", "new-bar", work.What, "case"], ["2026-05-01", "service", "spokes", "the spokes", "told"]],
+            Table(files["work.csv"]));
+        var json = JsonDocument.Parse(files["bike.json"]).RootElement;
+        Assert.Equal(12, json.GetProperty("rides")[0].GetProperty("kilometres").GetDouble());
+        Assert.Equal("2026-05-01", json.GetProperty("facts").GetProperty("fitted").GetProperty("value").GetString());
+        Assert.Equal(work.What, json.GetProperty("repairs")[0].GetProperty("what").GetString());
+    }
+
+    private BikeDesk Desk() => new(store.Object, () => Bench.Knowledge);
+
+    private static Task<BikeAnswer> TakeAsync(BikeDesk desk, BikeRequest request, string e) => desk.HandleAsync(Bench.Rider, e, request, Bench.Now, default);
+
+    private static int Lines(Card card) => card.Blocks.OfType<ListBlock>().First().Items.Length;
+
+    private static List<string[]> Table(byte[] csv)
+    {
+        using var parser = new TextFieldParser(new MemoryStream(csv)) { Delimiters = [","], HasFieldsEnclosedInQuotes = true, TrimWhiteSpace = false };
+        var rows = new List<string[]>();
+        while (!parser.EndOfData) rows.Add(parser.ReadFields()!);
+        return rows;
+    }
+}
