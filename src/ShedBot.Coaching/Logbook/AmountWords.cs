@@ -22,6 +22,8 @@ internal static class AmountWords
     private static readonly ImmutableHashSet<string> Hours = ["h", "hr", "hrs", "hour", "hours"];
     private static readonly ImmutableHashSet<string> Minutes = ["min", "mins", "minute", "minutes"];
 
+    public static bool IsUnit(string word) => Km.Contains(word) || Miles.Contains(word) || Hours.Contains(word) || Minutes.Contains(word);
+
     /// <returns>Null when no amount comes next; then nothing is taken.</returns>
     public static AmountRead? Read(Reader reader)
     {

@@ -12,7 +12,7 @@ namespace ShedBot.Coaching.Logbook;
 /// </summary>
 public static class BikeWords
 {
-    private static readonly ImmutableHashSet<string> Filler = ["on", "in", "the", "for", "about", "of", "and", "a", "it", "was", "some", "just", "around", "roughly", "roads"];
+    private static readonly ImmutableHashSet<string> Filler = ["on", "in", "the", "for", "about", "of", "and", "a", "it", "was", "some", "just", "around", "roughly", "roads", "to", "work", "home", "town", "back"];
 
     private static readonly ImmutableDictionary<string, Weather> Weathers = new Dictionary<string, Weather>(StringComparer.Ordinal)
     {
@@ -26,7 +26,10 @@ public static class BikeWords
         ["dusty"] = Weather.Dusty,
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
-    private static readonly ImmutableArray<string> Plans = ["plan", "the plan", "my plan", "service plan", "what is due", "what's due", "whats due", "what is next"];
+    private static readonly ImmutableArray<string> Plans = ["plan", "the plan", "my plan", "service plan", "what is due", "what's due", "whats due", "what is next", "service", "my service", "next service",
+        "when is my next service", "what needs doing", "what needs doing on my bike"];
+
+    private static readonly ImmutableArray<string> Undos = ["undo", "undo that", "undo it", "undo the last", "undo last"];
 
     private static readonly ImmutableArray<string> Wholes = ["plan all", "whole plan", "the whole plan", "all of the plan"];
 
@@ -41,18 +44,22 @@ public static class BikeWords
         var plain = string.Join(' ', Tokens.Of(line));
         if (Plans.Contains(plain)) return (BikeRequest)new ShowPlan(Whole: false);
         if (Wholes.Contains(plain)) return (BikeRequest)new ShowPlan(Whole: true);
-        if (plain is "undo") return (BikeRequest)new UndoEntry();
+        if (Undos.Contains(plain)) return (BikeRequest)new UndoEntry();
         if (plain is "riding again") return (BikeRequest)new RidingAgainEntry();
         if (plain is "export") return (BikeRequest)new TakeCopy();
         if (reader.Take("how")) return How(line, knowledge, loose);
         if (line.Contains('?', StringComparison.Ordinal)) return null;
-        if (reader.Take("i rode") || reader.Take("rode")) return Ride(reader, today);
+        if (reader.Take("i rode") || reader.Take("rode") || reader.Take("i went for a ride") || reader.Take("went for a ride")) return Ride(reader, today);
+        // These begin sentences of other kinds too, so an amount must follow; so must it where only an amount is written, and no question is open.
+        if ((reader.Take("ride") || reader.Take("log") || reader.Take("logged") || loose) && AmountAhead(reader)) return Ride(reader, today);
         if (reader.Take("i am not riding") || reader.Take("i'm not riding") || reader.Take("not riding")) return Rest(reader, today);
         if (reader.Take("kit fitted") || reader.Take("the kit was fitted")) return Fitted(reader, today);
         if (reader.Take("pace")) return PaceWords.Read(reader, must: true);
         if (reader.Take("i ride") || reader.Take("i usually ride") || reader.Take("about")) return PaceWords.Read(reader, must: false);
         return reader.Take("done") || reader.Take("did") ? Done(line, knowledge, today, loose) : null;
     }
+
+    private static bool AmountAhead(Reader reader) => Reader.Number(reader.Next) is not null && AmountWords.IsUnit(reader.At(1));
 
     /// <summary>How a day's riding was, from one word.</summary>
     public static Weather? WeatherOf(string word) => Weathers.TryGetValue(word, out var weather) ? weather : null;
@@ -86,6 +93,11 @@ public static class BikeWords
                 wrong ??= new Refusal("unit", $"{reader.Next}{(known ? "" : " " + reader.At(1))} what? {AmountWords.HowTo}");
                 reader.Skip(known ? 1 : 2);
                 unknown += known ? 0 : 1;
+            }
+            else if (reader.Next.Contains(':', StringComparison.Ordinal))
+            {
+                wrong ??= new Refusal("unit", $"{reader.Next} can be a time of the day. {AmountWords.HowTo}");
+                reader.Skip(1);
             }
             else if (!reader.TakeAny(Filler))
             {

@@ -20,6 +20,11 @@ public sealed class BikeWordsTests
     [InlineData("rode 7 km on 1 march", 7.0, null, Weather.Dry, "2026-03-01")]
     [InlineData("rode 7 km on the 1st of december", 7.0, null, Weather.Dry, "2025-12-01")]
     [InlineData("rode 7 km march 1st 2026", 7.0, null, Weather.Dry, "2026-03-01")]
+    [InlineData("i rode 12 kms to work and back", 12.0, null, Weather.Dry, "2026-05-01")]
+    [InlineData("rode 12km/40min", 12.0, 40 / 60.0, Weather.Dry, "2026-05-01")]
+    [InlineData("i went for a ride", null, null, Weather.Dry, "2026-05-01")]
+    [InlineData("log 12 km", 12.0, null, Weather.Dry, "2026-05-01")]
+    [InlineData("12 km wet", 12.0, null, Weather.Wet, "2026-05-01")]
     [InlineData("rode today half an hour", null, 0.5, Weather.Dry, "2026-05-01")]
     public void Read_ARide_IsWhatWasRidden(string line, double? km, double? hours, Weather weather, string day)
     {
@@ -72,7 +77,9 @@ public sealed class BikeWordsTests
     [InlineData("plan", typeof(ShowPlan))]
     [InlineData("What's due?", typeof(ShowPlan))]
     [InlineData("plan all", typeof(ShowPlan))]
+    [InlineData("when is my next service?", typeof(ShowPlan))]
     [InlineData("undo", typeof(UndoEntry))]
+    [InlineData("undo that", typeof(UndoEntry))]
     [InlineData("riding again", typeof(RidingAgainEntry))]
     [InlineData("export", typeof(TakeCopy))]
     [InlineData("how spokes", typeof(ShowHow))]
@@ -84,6 +91,7 @@ public sealed class BikeWordsTests
     [InlineData("rode 12", "12 what?")]
     [InlineData("rode 12 kn wet", "12 kn what?")]
     [InlineData("rode 12 wet", "12 what?")]
+    [InlineData("rode 1:20", "time of the day")]
     [InlineData("rode 12 km 13 km", "two distances")]
     [InlineData("rode 12 km monday tuesday", "two days")]
     [InlineData("rode 12 km 31 february", "There is no day 31 February")]
@@ -113,6 +121,10 @@ public sealed class BikeWordsTests
     [InlineData("how do i grease the bar")]
     [InlineData("I ride it hard and it slips")]
     [InlineData("about 3 mm slack")]
+    [InlineData("3 mm")]
+    [InlineData("5 minutes and it is out again")]
+    [InlineData("ride home was fine, then it slipped")]
+    [InlineData("10 km then it slips")]
     [InlineData("the plan was to fit a new bar")]
     [InlineData("it undid itself")]
     [InlineData("")]
@@ -123,6 +135,8 @@ public sealed class BikeWordsTests
     public void Read_AFewWordsOfATaskWhileAQuestionIsOpen_AreLeftToTheCoach()
     {
         Assert.Null(Bench.Read("done grease bar", loose: false));
+        Assert.Null(Bench.Read("12 km", loose: false));
+        Assert.Null(Bench.Read("5 minutes", loose: false));
         Assert.IsType<DoneEntry>(Bench.Read("done grease-bar-ball-cam", loose: false)!.Value.Must);
     }
 
