@@ -25,6 +25,8 @@ public sealed class TypedTests
     [InlineData("as soon as I let go it drags")]
     [InlineData("as a;b")]
     [InlineData("my bike")]
+    [InlineData("skip it")]
+    [InlineData("skip that one please")]
     [InlineData("😀")]
     public void Read_AnythingElse_IsWordsForTheCoach(string line) =>
         Assert.Equal(line, Assert.IsType<TypedWords>(Typed.Read(line, Keys)).Words);
@@ -36,6 +38,12 @@ public sealed class TypedTests
     [InlineData("HELP", typeof(TypedHelp))]
     [InlineData("bye", typeof(TypedBye))]
     public void Read_AWordOfTheTerminal_IsForTheTerminal(string line, Type type) => Assert.IsType(type, Typed.Read(line, Keys));
+
+    [Theory]
+    [InlineData("skip", "")]
+    [InlineData("skip 7 days", "7 days")]
+    [InlineData("skip to 1 june", "to 1 june")]
+    public void Read_Skip_SaysHowFar(string line, string words) => Assert.Equal(new TypedSkip(words), Typed.Read(line, Keys));
 
     [Fact]
     public void Read_ALetterThatTheCardDoesNotOffer_IsSpokenInstead() =>
