@@ -16,7 +16,7 @@ namespace ShedBot.Storage;
 /// The store in one data file, for one process on one machine and a local disk. Safe for use from many threads. Dispose it last: that puts
 /// the log away into the data file. Times are kept to the millisecond, in UTC; ids and places are 1 to 300 bytes without control characters.
 /// </summary>
-public sealed partial class LiteShedStore : IShedStore, IClubStore, IArrivalStore
+public sealed partial class LiteShedStore : IShedStore, IClubStore, IArrivalStore, IRiderStore
 {
     private readonly StoreFiles files;
     private readonly StoreOptions options;

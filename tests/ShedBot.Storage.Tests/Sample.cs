@@ -4,6 +4,7 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Riding;
 using ShedBot.Coaching.Service;
 
@@ -74,6 +75,21 @@ public static class Sample
     public static Room RoomOf(string club, string person, string place, int minute = 0) => new(
         place, new ClubId(club), new ClubId(club).Member(person), "channel-1", null, true, "m-1", false, "Clutch", null, [], false, null,
         RoomState.Open, Noon.AddMinutes(minute), 1);
+
+    /// <summary>A rider with something in every part.</summary>
+    /// <param name="minute">When to look next, in minutes from noon; null: never.</param>
+    public static Rider RiderOf(string member, int? minute) => Rider.New(new MemberId(member)) with
+    {
+        Consent = Consent.Given,
+        Zone = "Europe/Lisbon",
+        Stopped = ["spokes"],
+        Later = [new Postponed("b|grease|start", Noon.AddDays(1), true)],
+        Told = [new Told("b|grease|start", Today)],
+        LastAt = Noon,
+        LastDay = Today,
+        NextLook = minute is { } m ? Noon.AddMinutes(m) : null,
+        Version = 1,
+    };
 
     public static string[] Words(this IEnumerable<OutboxMessage> messages) =>
         [.. messages.Select(m => ((TextBlock)m.Card.Blocks[0]).Text)];

@@ -37,7 +37,7 @@ public interface IClubStore
     /// <param name="limit">1 to 10,000.</param>
     Task<ImmutableArray<string>> UnsaidPlacesAsync(int limit, CancellationToken ct);
 
-    /// <summary>Removes all that is kept of a member, in one transaction: cases, bikes, outcomes, rooms, what is still to be said, their leave to answer for others.</summary>
+    /// <summary>Removes all that is kept of a member, in one transaction: cases, bikes, outcomes, rooms, wishes about reminders, what is still to be said, their leave to answer for others.</summary>
     Task<Forgotten> ForgetMemberAsync(MemberId member, CancellationToken ct);
 
     /// <summary>Removes all that is kept of a club and of its members, in one transaction.</summary>

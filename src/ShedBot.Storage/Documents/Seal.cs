@@ -25,6 +25,10 @@ internal static class Seal
         }
     }
 
+    /// <summary>Whether two sealed documents say the same.</summary>
+    public static bool IsSame(BsonDocument one, BsonDocument other) =>
+        one[Field] == other[Field] && BsonSerializer.Serialize(one).AsSpan().SequenceEqual(BsonSerializer.Serialize(other));
+
     /// <summary>The id for a message; a damaged one may be anything.</summary>
     public static string IdOf(BsonDocument document) => document["_id"] is { IsString: true } id ? id.AsString : document["_id"].ToString();
 

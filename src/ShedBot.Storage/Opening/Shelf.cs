@@ -18,6 +18,7 @@ internal sealed record Shelf(string Collection, ImmutableArray<string> Indexes, 
         new(ClubDocument.Collection, [], d => ClubDocument.FromBson(d)),
         new(RoomDocument.Collection, [RoomDocument.ByThread, RoomDocument.ByMember, RoomDocument.ByOpening], d => RoomDocument.FromBson(d)),
         new(ArrivalDocument.Collection, [], d => ArrivalDocument.FromBson(d)),
+        new(RiderDocument.Collection, [RiderDocument.ByLook], d => RiderDocument.FromBson(d)),
     ];
 
     public static string PathOf(string index) => "$." + index;

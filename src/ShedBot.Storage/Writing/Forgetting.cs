@@ -2,6 +2,7 @@ using LiteDB;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Storage.Documents;
 using ShedBot.Storage.Reading;
 
@@ -13,7 +14,7 @@ internal static class Forgetting
     public static Forgotten Member(ILiteDatabase db, MemberId member)
     {
         var removed = Remove(
-            db, Ids(Lookups.CasesOfQuery(db, member)), Ids(Lookups.BikesOfQuery(db, member)), Ids(ClubLookups.RoomsOfQuery(db, member)));
+            db, Ids(Lookups.CasesOfQuery(db, member)), Ids(Lookups.BikesOfQuery(db, member)), Ids(ClubLookups.RoomsOfQuery(db, member)), [member.Value]);
         if (ClubId.Of(member) is { } club)
         {
             TakeLeave(db, club, member);
@@ -34,21 +35,25 @@ internal static class Forgetting
             db,
             Ids(ClubLookups.OfMembersQuery(db, CaseDocument.Collection, CaseDocument.ByMember, club)),
             bikes,
-            Ids(ClubLookups.OfMembersQuery(db, RoomDocument.Collection, RoomDocument.ByMember, club)));
+            Ids(ClubLookups.OfMembersQuery(db, RoomDocument.Collection, RoomDocument.ByMember, club)),
+            // A member stands alone in the key too.
+            [.. Ids(RiderLookups.OfClubQuery(db, club)).Where(r => r.AsString.StartsWith(own, StringComparison.Ordinal))]);
         RemoveArrivals(db, m => m.StartsWith(own, StringComparison.Ordinal));
         db.GetCollection(ClubDocument.Collection).Delete(club.Value);
         return removed;
     }
 
     // What waits to be said is looked through whole: it is what the platform did not take yet, so there is little of it.
-    private static Forgotten Remove(ILiteDatabase db, List<BsonValue> cases, List<BsonValue> bikes, List<BsonValue> rooms)
+    private static Forgotten Remove(ILiteDatabase db, List<BsonValue> cases, List<BsonValue> bikes, List<BsonValue> rooms, List<BsonValue> riders)
     {
         var (ofCases, inRooms) = (cases.ToHashSet(), rooms.ToHashSet());
+        inRooms.UnionWith(riders.Select(r => new BsonValue(Decision.PlaceOf(new MemberId(r.AsString)))));
         var unsaid = Lookups.Query(db, OutboxDocument.Collection).ToEnumerable()
             .Where(m => ofCases.Contains(m[OutboxDocument.Case]) || inRooms.Contains(m[OutboxDocument.Place]))
             .Select(m => m["_id"]).ToList();
         Delete(db, OutboxDocument.Collection, unsaid);
         Delete(db, OutcomeDocument.Collection, cases);
+        Delete(db, RiderDocument.Collection, riders);
         return new Forgotten(
             Delete(db, CaseDocument.Collection, cases), Delete(db, BikeDocument.Collection, bikes), Delete(db, RoomDocument.Collection, rooms));
     }

@@ -3,7 +3,7 @@ using ShedBot.Storage.Documents;
 
 namespace ShedBot.Storage.Writing;
 
-/// <summary>Writes a turn inside the transaction it is called in. Looks at everything first and writes then.</summary>
+/// <summary>Writes a turn, or a rider with what is said to them, inside the transaction it is called in. Looks at everything first and writes then.</summary>
 internal sealed class TurnWriter
 {
     private long lastNumber;
@@ -54,6 +54,26 @@ internal sealed class TurnWriter
         foreach (var (message, card) in turn.Turn.Say.Zip(turn.CardTexts))
         {
             outbox.Insert(OutboxDocument.ToBson(message, card, ++lastNumber));
+        }
+    }
+
+    public void WriteRider(LiteDatabase db, RiderDocuments next)
+    {
+        var riders = db.GetCollection(RiderDocument.Collection);
+        var stored = Versions.Find(riders, next.Rider["_id"]);
+        // As for a turn: what this very save says may have been said since.
+        if (stored is not null && Seal.IsSame(stored, next.Rider))
+        {
+            return;
+        }
+
+        Versions.ThrowIfStale(stored, next.Rider, $"Rider '{next.Rider["_id"].AsString}'");
+        riders.Upsert(next.Rider);
+        var outbox = db.GetCollection(OutboxDocument.Collection);
+        foreach (var (message, card) in next.Say.Zip(next.CardTexts))
+        {
+            // The message of a day has one name: where one of that name waits, this one takes its place and is not a second one.
+            outbox.Upsert(OutboxDocument.ToBson(message, card, ++lastNumber));
         }
     }
 }

@@ -3,7 +3,7 @@ using ShedBot.Coaching.Keeping;
 namespace ShedBot.Storage.Tests.Contract;
 
 /// <summary>The embedded store keeps the contract.</summary>
-public sealed class LiteShedStoreContractTest : BikeContract, IDisposable
+public sealed class LiteShedStoreContractTest : RiderContract, IDisposable
 {
     private readonly ScratchDirectory scratch = new();
 

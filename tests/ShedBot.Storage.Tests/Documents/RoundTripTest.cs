@@ -36,6 +36,10 @@ public sealed class RoundTripTest
         Generated.Room.Sample(r => AssertSame(r, RoomDocument.FromBson(ThroughBytes(RoomDocument.ToBson(r)))));
 
     [Fact]
+    public void Rider_Any_ComesBackWhole() =>
+        GeneratedRider.Rider.Sample(r => AssertSame(r, RiderDocument.FromBson(ThroughBytes(RiderDocument.ToBson(r)))));
+
+    [Fact]
     public void Card_Any_ComesBackWholeAndReadsTheSameTwice() =>
         Generated.Card.Sample(c =>
         {
@@ -71,6 +75,7 @@ public sealed class RoundTripTest
         Generated.Outcome.Sample(o => Collect("outcome", JsonSerializer.SerializeToElement(o, Same.Plain), seen), iter: 200, threads: 1);
         Generated.Message.Sample(m => Collect("message", JsonSerializer.SerializeToElement(m, Same.Plain), seen), iter: 200, threads: 1);
         Generated.Club.Sample(c => Collect("club", JsonSerializer.SerializeToElement(c, Same.Plain), seen), iter: 200, threads: 1);
+        GeneratedRider.Rider.Sample(r => Collect("rider", JsonSerializer.SerializeToElement(r, Same.Plain), seen), iter: 200, threads: 1);
         Generated.Room.Sample(r => Collect("room", JsonSerializer.SerializeToElement(r, Same.Plain), seen), iter: 200, threads: 1);
 
         Assert.Contains("case.Open.Serial", seen.Keys);

@@ -56,6 +56,16 @@ public sealed class PlanTest : IDisposable
         Assert.Equal("index", plan["lookup"]["loader"].AsString);
     }
 
+    [Fact]
+    public void DueRiders_ByNextLook_ScanNothingElse()
+    {
+        using var db = Lite.Make(scratch.Data);
+        Shelf.EnsureIndexes(db);
+
+        AssertPlan(RiderLookups.DueQuery(db, Sample.Noon), "INDEX RANGE SCAN(byLook");
+        AssertPlan(RiderLookups.OfClubQuery(db, new ClubId("12")), "INDEX RANGE SCAN(_id");
+    }
+
     private static void AssertPlan(ILiteQueryable<BsonDocument> query, string index)
     {
         var plan = query.GetPlan();
