@@ -1,4 +1,5 @@
 using ShedBot.Storage.Torture;
+using ShedBot.Storage.Torture.Reminders;
 using Xunit.Abstractions;
 
 namespace ShedBot.Storage.Tests.Crashing;
@@ -44,6 +45,19 @@ public sealed class CrashTest(ITestOutputHelper output) : IDisposable
         output.WriteLine($"{result.Acknowledged} steps acknowledged over {result.Kills} kills, {result.LandedUnsaid} landed unacknowledged");
 
         Assert.Empty(result.Losses);
+        Assert.True(result.Acknowledged >= kills);
+    }
+
+    /// <summary>A few kills by default; SHEDBOT_KILLS sets how many.</summary>
+    [Fact]
+    public async Task Remind_KilledAtRandom_LosesAndDoublesNothing()
+    {
+        var kills = int.TryParse(Environment.GetEnvironmentVariable("SHEDBOT_KILLS"), out var asked) ? asked : 6;
+        using var limit = new CancellationTokenSource(TimeSpan.FromMinutes(2 + kills / 10));
+        var result = await ReminderCampaign.RunAsync(scratch.Path, kills, new Random(20260503), limit.Token);
+        output.WriteLine($"{result.Acknowledged} reminders acknowledged over {result.Kills} kills, {result.Sent} sent, {result.Offered} offered again under the same name");
+
+        Assert.Empty(result.Problems);
         Assert.True(result.Acknowledged >= kills);
     }
 
