@@ -12,6 +12,9 @@ namespace ShedBot.Coaching.Logbook;
 /// </summary>
 public static class BikeWords
 {
+    /// <summary>"Done" with more words than this is a story.</summary>
+    private const int MostDoneWords = 4;
+
     private static readonly ImmutableHashSet<string> Filler = ["on", "in", "the", "for", "about", "of", "and", "a", "it", "was", "some", "just", "around", "roughly", "roads", "to", "work", "home", "town", "back"];
 
     private static readonly ImmutableDictionary<string, Weather> Weathers = new Dictionary<string, Weather>(StringComparer.Ordinal)
@@ -53,7 +56,9 @@ public static class BikeWords
         // These begin sentences of other kinds too, so an amount must follow; so must it where only an amount is written, and no question is open.
         if ((reader.Take("ride") || reader.Take("log") || reader.Take("logged") || loose) && AmountAhead(reader)) return Ride(reader, today);
         if (reader.Take("i am not riding") || reader.Take("i'm not riding") || reader.Take("not riding")) return Rest(reader, today);
-        if (reader.Take("kit fitted") || reader.Take("the kit was fitted")) return Fitted(reader, today);
+        if (reader.Take("kit fitted") || reader.Take("the kit was fitted") || reader.Take("i fitted the kit")) return Fitted(reader, today);
+        // "Fitted new pads" is for the coach; only a day makes it the kit.
+        if (reader.Take("fitted") && Fitted(reader, today) is { Value: not null } fitted) return fitted;
         if (reader.Take("pace")) return PaceWords.Read(reader, must: true);
         if (reader.Take("i ride") || reader.Take("i usually ride") || reader.Take("about")) return PaceWords.Read(reader, must: false);
         return reader.Take("done") || reader.Take("did") ? Done(line, knowledge, today, loose) : null;
@@ -152,7 +157,11 @@ public static class BikeWords
             return Of(day, d => new DoneEntry(found.Must.Id, d));
         }
 
-        return null;
+        // Where nothing is asked, a short "done ..." can only be a task that goes by another name.
+        var name = string.Join(' ', pieces[1..]);
+        if (!loose || pieces[0] != "done" || pieces.Length > MostDoneWords || !TaskWords.Names(name)) return null;
+        var named = TaskWords.Find(knowledge, name);
+        return named.Refused is { } none ? (Result<BikeRequest>?)none : null;
     }
 
     private static Result<BikeRequest>? How(string line, KnowledgeBase knowledge, bool loose)

@@ -7,7 +7,7 @@ namespace ShedBot.Coaching.Logbook;
 /// <summary>Which service task is meant: by its id, by what it is called, or by words that occur in no other.</summary>
 public static class TaskWords
 {
-    private const int MostShown = 8;
+    private const int MostShown = 8, MostNear = 4;
 
     private static readonly ImmutableHashSet<string> Small =
         ["the", "a", "an", "my", "of", "for", "to", "at", "on", "in", "and", "it", "i", "do", "up", "all", "with", "its", "you", "is", "be", "that", "this", "now", "one"];
@@ -34,7 +34,7 @@ public static class TaskWords
         var found = Matching(knowledge, text);
         if (found is [var one]) return one;
         var said = Cards.CleanText.OneLine(text, 60);
-        if (found.IsEmpty) return new Refusal("task", $"I know no service task called \"{said}\". The plan names them all.");
+        if (found.IsEmpty) return new Refusal("task", $"I know no service task called \"{said}\".{Near(knowledge, text)} The plan names them all.");
         var more = found.Length > MostShown ? " and more" : "";
         return new Refusal("task", $"\"{said}\" could be: {string.Join("; ", found.Take(MostShown).Select(r => $"{r.Called} ({r.Id})"))}{more}. Say which.");
     }
@@ -46,8 +46,23 @@ public static class TaskWords
         return [.. knowledge.Service.Values.Where(r => wanted.All(w => Holds(r.Id + " " + r.Called, w))).OrderBy(r => r.Called, StringComparer.Ordinal).Take(most)];
     }
 
-    /// <summary>From the beginning of a word on: "spoke" is in "spokes", "pad" in "brake-pads".</summary>
-    private static bool Holds(string text, string word) => Pieces(text).Any(p => p.StartsWith(word, StringComparison.Ordinal));
+    /// <summary>Tasks in which some of the words occur, for whoever misses the name by one.</summary>
+    private static string Near(KnowledgeBase knowledge, string text)
+    {
+        var wanted = Words(text).ToList();
+        var near = wanted.SelectMany(w => knowledge.Service.Values.Where(r => Holds(r.Id + " " + r.Called, w))).Distinct().Take(MostNear).Select(r => $"{r.Called} ({r.Id})").ToList();
+        return near.Count == 0 ? "" : $" Near it: {string.Join("; ", near)}.";
+    }
+
+    /// <summary>From the beginning of a word on: "spoke" is in "spokes", "pad" in "brake-pads"; and "greasing" is "grease".</summary>
+    private static bool Holds(string text, string word)
+    {
+        var stem = word.Length > 5 && word.EndsWith("ing", StringComparison.Ordinal) ? word[..^3] : word;
+        return Pieces(text).Any(p => p.StartsWith(stem, StringComparison.Ordinal));
+    }
+
+    /// <summary>Whether anything is named at all: "that one" names nothing.</summary>
+    public static bool Names(string text) => Words(text).Any();
 
     private static IEnumerable<string> Words(string text) => Pieces(text).Where(p => !Small.Contains(p));
 

@@ -85,10 +85,14 @@ public sealed class BikeWordsTests
     [InlineData("how spokes", typeof(ShowHow))]
     [InlineData("how do i do the spokes?", typeof(ShowHow))]
     [InlineData("kit fitted 1 march", typeof(FittedEntry))]
+    [InlineData("fitted 2026-04-20", typeof(FittedEntry))]
+    [InlineData("i fitted the kit on 20 april", typeof(FittedEntry))]
     public void Read_AWordOfTheLogbook_IsThatRequest(string line, Type request) => Assert.IsType(request, Bench.Read(line)!.Value.Must);
 
     [Theory]
     [InlineData("rode 12", "12 what?")]
+    [InlineData("done grease-clutch", "Near it: grease for bar, ball and cam")]
+    [InlineData("done polishing", "The plan names them all")]
     [InlineData("rode 12 kn wet", "12 kn what?")]
     [InlineData("rode 12 wet", "12 what?")]
     [InlineData("rode 1:20", "time of the day")]
