@@ -1,4 +1,7 @@
+using System.Globalization;
 using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Keeping;
 
 namespace ShedBot.Coaching.Nudging;
 
@@ -15,6 +18,16 @@ public static class Fallback
         if (rider.Refused) return (rider, null);
         var mention = rider.Place is not null && !new RiderClock(rider, clubZone, now).IsQuiet;
         return (rider with { Refused = true, Note = !mention, NextLook = null, Version = rider.Version + 1 }, mention ? NudgeCards.Mention : null);
+    }
+
+    /// <summary>
+    /// The mention for the outbox, to be saved with the member. It waits in the place of their reminders; whoever delivers says it in
+    /// <see cref="Rider.Place"/>, for a member who is refused gets nothing else.
+    /// </summary>
+    public static OutboxMessage Outbox(Rider after, Card mention, DateTimeOffset now)
+    {
+        var place = Decision.PlaceOf(after.Member);
+        return new OutboxMessage(string.Create(CultureInfo.InvariantCulture, $"{place}/mention-{after.Version}"), new CaseId(place), place, mention, now);
     }
 
     /// <summary>The note that waits for the member's next command; it is shown once.</summary>

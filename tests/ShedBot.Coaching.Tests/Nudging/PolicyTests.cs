@@ -209,6 +209,7 @@ public sealed class PolicyTests
         var (after, mention) = Fallback.Refused(talk.Rider, talk.ClubZone, At(June3, 18, 1));
 
         Assert.DoesNotContain("grease", CardJson.Write(mention!), StringComparison.Ordinal);
+        Assert.Equal("nudge/m1", Fallback.Outbox(after, mention!, At(June3, 18, 1)).Place);
         Assert.Null(Fallback.Refused(after, talk.ClubZone, At(June3, 18, 2)).Mention);
         Assert.Null(Fallback.AtNextCommand(after, talk.ClubZone, At(June3, 19)).Note);
         talk.Rider = after;
