@@ -23,6 +23,8 @@ internal static class HelpCards
         AskKind.Check => WhyCheck(view, view.Knowledge.Checks[open.Subject]),
         AskKind.Repair => new Card("Why I think so", [.. Reasons.Blocks(view, TopMended(view, open.Subject), 6, 4), Beliefs.Bars(view, 6)], []),
         AskKind.Fact => Plain("Why I ask", "Depending on the answer my very next step is a different one. Otherwise I would not ask."),
+        AskKind.Ready => Plain("Why I ask", "The next step puts your hands near an engine, a chain and parts that get hot. We go on once none of them can hurt you or anybody beside you."),
+        AskKind.AllSafe => Plain("Why I ask", "What you told me can hurt somebody. Nothing else counts until that is safe."),
         _ => Plain("Why I ask", "It decides what comes next."),
     };
 

@@ -21,7 +21,8 @@ internal sealed class AnswerKeys
         [OptionId.CameBack] = "r",
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
-    /// <summary>What a letter says in words, for a card that does not offer it: the coach may understand it all the same, or say kindly what it can take.</summary>
+    /// <summary>What a letter says in words, for a card that does not offer it: the coach may understand it all the same, or say kindly what it can take. Those that end a
+    /// case are not among them: a slip of the finger must not.</summary>
     private static readonly ImmutableDictionary<string, string> Spoken = new Dictionary<string, string>
     {
         ["n"] = "not sure",
@@ -30,8 +31,6 @@ internal sealed class AnswerKeys
         ["w"] = "why do you ask",
         ["b"] = "back",
         ["e"] = "change an earlier answer",
-        ["h"] = "I'd rather have a helper",
-        ["l"] = "leave it for now",
         ["r"] = "it came back",
     }.ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
 

@@ -126,6 +126,7 @@ public sealed class CoachTests
         var talk = new Talk().Say("smoke comes out of the pump");
         var first = talk.Last;
         talk.Say("why do you ask?");
+        Assert.Contains("can hurt somebody", talk.AllText, StringComparison.Ordinal);
         Assert.False(talk.Last.Repeated);
         Assert.NotEmpty(talk.Last.Blocks);
         Assert.Equal(Talk.Text(first), Talk.Text(talk.Last));

@@ -31,6 +31,13 @@ public sealed class TypedTests
     public void Read_AnythingElse_IsWordsForTheCoach(string line) =>
         Assert.Equal(line, Assert.IsType<TypedWords>(Typed.Read(line, Keys)).Words);
 
+    /// <summary>A letter that ends a case counts only where it is offered: a slip of the finger must not end one.</summary>
+    [Theory]
+    [InlineData("h")]
+    [InlineData("l")]
+    public void Read_ALetterThatEndsACaseAndIsNotOffered_StaysALetter(string line) =>
+        Assert.Equal(line, Assert.IsType<TypedWords>(Typed.Read(line, AnswerKeys.None)).Words);
+
     [Theory]
     [InlineData("belief", typeof(TypedBelief))]
     [InlineData("Cases", typeof(TypedCases))]
