@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Nudging;
@@ -20,9 +21,9 @@ public sealed partial class LiteShedStore
 
     /// <inheritdoc/>
     /// <remarks>The very same save may be made again, for when it is not known whether the first try landed.</remarks>
-    public Task SaveRiderAsync(Rider rider, ImmutableArray<OutboxMessage> say, CancellationToken ct)
+    public Task SaveRiderAsync(Rider rider, ImmutableArray<BikeProfile> bikes, ImmutableArray<OutboxMessage> say, CancellationToken ct)
     {
-        var documents = RiderDocuments.Of(rider, say);
+        var documents = RiderDocuments.Of(rider, bikes, say);
         return writer.DoAsync(d => turns.WriteRider(d, documents), alone: false, ct);
     }
 }

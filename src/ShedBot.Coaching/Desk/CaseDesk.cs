@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Turns;
 
 namespace ShedBot.Coaching.Desk;
@@ -12,7 +13,7 @@ namespace ShedBot.Coaching.Desk;
 /// </summary>
 /// <param name="coach">Asked for each turn, so that rules changed while running serve the next turn.</param>
 /// <param name="newId">Hands out ids for new cases; the core draws no chance.</param>
-public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider clock, Func<string> newId) : IDisposable
+public sealed class CaseDesk(IShedStore store, IRiderStore riders, Func<Coach> coach, TimeProvider clock, Func<string> newId) : IDisposable
 {
     /// <summary>So many cases of the member are looked through for an event that comes again.</summary>
     private const int MostEarlier = 10;
@@ -46,9 +47,14 @@ public sealed class CaseDesk(IShedStore store, Func<Coach> coach, TimeProvider c
         [
             .. turn.Say.Select((card, i) => new OutboxMessage($"{turn.Case.Id}.{turn.Case.Turn:D4}.{i}", turn.Case.Id, place, card, now, incoming.EventId)),
         ];
-        await store.SaveAsync(new TurnSaved(turn.Case, ReferenceEquals(turn.Bike, bike) ? null : turn.Bike, turn.Outcome, say), ct);
+        var changed = ReferenceEquals(turn.Bike, bike) ? null : turn.Bike;
+        await store.SaveAsync(new TurnSaved(turn.Case, changed, turn.Outcome, say, await HeardAsync(member, changed is not null, now, ct)), ct);
         return turn.Case;
     }
+
+    /// <summary>A turn is a sign of life; and what it changed on the bike can change what is due.</summary>
+    private async Task<Rider?> HeardAsync(MemberId member, bool bikeChanged, DateTimeOffset now, CancellationToken ct) =>
+        await riders.FindRiderAsync(member, ct) is { Consent: Consent.Given } rider && (bikeChanged || rider.Unanswered > 0) ? Nudger.Heard(rider, now) : null;
 
     /// <summary>An event that comes again may belong to an earlier case of this place, with a newer one begun since.</summary>
     private async Task<Case?> AnsweredInAsync(MemberId member, string place, Incoming incoming, CancellationToken ct) =>

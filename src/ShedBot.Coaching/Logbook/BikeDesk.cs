@@ -4,6 +4,7 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Logbook;
@@ -13,27 +14,27 @@ namespace ShedBot.Coaching.Logbook;
 /// is not entered twice.
 /// </summary>
 /// <param name="knowledge">Asked each time, so that rules changed while running serve the next request.</param>
-public sealed class BikeDesk(IShedStore store, Func<KnowledgeBase> knowledge) : IDisposable
+public sealed class BikeDesk(IShedStore store, IRiderStore riders, Func<KnowledgeBase> knowledge) : IDisposable
 {
     private readonly MemberGates gates = new();
 
     /// <summary>Deals with one request. When this returns, an entry is safe on the disk, whatever happens to the process.</summary>
     /// <param name="eventId">The platform's name of the event.</param>
     /// <param name="at">When the member did it: "today" is their day then, however late it is dealt with.</param>
-    public Task<BikeAnswer> HandleAsync(Rider rider, string eventId, BikeRequest request, DateTimeOffset at, CancellationToken ct) => request is BikeEntry entry
-        ? gates.AloneAsync(rider.Member, () => EnterAsync(rider, eventId, entry, at, ct), ct)
-        : LookAsync(rider, request, at, ct);
+    public Task<BikeAnswer> HandleAsync(Speaker speaker, string eventId, BikeRequest request, DateTimeOffset at, CancellationToken ct) => request is BikeEntry entry
+        ? gates.AloneAsync(speaker.Member, () => EnterAsync(speaker, eventId, entry, at, ct), ct)
+        : LookAsync(speaker, request, at, ct);
 
     public async Task<BikeProfile> BikeAsync(MemberId member, CancellationToken ct) =>
         await store.FindBikeAsync(BikeId.Of(member), ct) ?? BikeProfile.New(BikeId.Of(member), member);
 
     public void Dispose() => gates.Dispose();
 
-    private async Task<BikeAnswer> EnterAsync(Rider rider, string eventId, BikeEntry entry, DateTimeOffset at, CancellationToken ct)
+    private async Task<BikeAnswer> EnterAsync(Speaker speaker, string eventId, BikeEntry entry, DateTimeOffset at, CancellationToken ct)
     {
-        var (rules, bike) = (knowledge(), await BikeAsync(rider.Member, ct));
-        if (bike.Handled.Contains(eventId)) return new(LogbookCards.Already(bike, rules, rider, at));
-        var made = Entering.Make(bike, entry, rules, rider, at);
+        var (rules, bike) = (knowledge(), await BikeAsync(speaker.Member, ct));
+        if (bike.Handled.Contains(eventId)) return new(LogbookCards.Already(bike, rules, speaker, at));
+        var made = Entering.Make(bike, entry, rules, speaker, at);
         if (made.Refused is { } refused) return new(LogbookCards.Refused(refused), Refused: refused);
         var handled = bike.Handled.Add(eventId);
         var after = made.Must.Bike with
@@ -41,17 +42,19 @@ public sealed class BikeDesk(IShedStore store, Func<KnowledgeBase> knowledge) : 
             Handled = handled.Length > BikeProfile.MostHandled ? handled.RemoveAt(0) : handled,
             Version = bike.Version + 1,
         };
-        await store.SaveBikeAsync(after, ct);
-        return new(LogbookCards.Entered(made.Must with { Bike = after }, rules, rider, at));
+        // What is due can have changed, so the member is looked at anew; in one save, for a death between two would leave them waiting.
+        if (await riders.FindRiderAsync(speaker.Member, ct) is { Consent: Consent.Given } rider) await riders.SaveRiderAsync(Nudger.Heard(rider, at), [after], [], ct);
+        else await store.SaveBikeAsync(after, ct);
+        return new(LogbookCards.Entered(made.Must with { Bike = after }, rules, speaker, at));
     }
 
-    private async Task<BikeAnswer> LookAsync(Rider rider, BikeRequest request, DateTimeOffset at, CancellationToken ct)
+    private async Task<BikeAnswer> LookAsync(Speaker speaker, BikeRequest request, DateTimeOffset at, CancellationToken ct)
     {
-        var (rules, bike) = (knowledge(), await BikeAsync(rider.Member, ct));
+        var (rules, bike) = (knowledge(), await BikeAsync(speaker.Member, ct));
         return request switch
         {
-            ShowPlan plan => new(PlanCards.Of(bike, rules, rider, at, plan.Whole)),
-            ShowHow how when rules.Service.TryGetValue(how.Task, out var rule) => new(TaskCards.Of(rule, bike, rules, rider, at)),
+            ShowPlan plan => new(PlanCards.Of(bike, rules, speaker, at, plan.Whole)),
+            ShowHow how when rules.Service.TryGetValue(how.Task, out var rule) => new(TaskCards.Of(rule, bike, rules, speaker, at)),
             ShowHow => new(LogbookCards.Refused(new Refusal("task", "I do not know that task any more."))),
             TakeCopy => new(LogbookCards.Copy, BikeCopy.Files(bike, rules)),
             _ => throw new ArgumentOutOfRangeException(nameof(request), request, "A new kind of request needs an answer."),

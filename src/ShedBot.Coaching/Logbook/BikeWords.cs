@@ -39,10 +39,10 @@ public static class BikeWords
     /// <param name="at">The time of the line; "today" is the rider's own day then.</param>
     /// <param name="loose">True where no question is open: a task may then be named by a few of its words.</param>
     /// <returns>Null when the line is none of the logbook's.</returns>
-    public static Result<BikeRequest>? Read(string line, KnowledgeBase knowledge, Rider rider, DateTimeOffset at, bool loose)
+    public static Result<BikeRequest>? Read(string line, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at, bool loose)
     {
         if (!Tokens.Whole(line.TrimEnd().TrimEnd('?'))) return null;
-        var today = rider.DayOf(at);
+        var today = speaker.DayOf(at);
         var reader = new Reader(Tokens.Of(line));
         var plain = string.Join(' ', Tokens.Of(line));
         if (Plans.Contains(plain)) return (BikeRequest)new ShowPlan(Whole: false);

@@ -15,17 +15,17 @@ public sealed record Entered(BikeProfile Bike, string Title, bool CanBeUndone);
 public static class Entering
 {
     /// <returns>The bike after, or why the entry cannot be made; nothing is changed then.</returns>
-    public static Result<Entered> Make(BikeProfile bike, BikeEntry entry, KnowledgeBase knowledge, Rider rider, DateTimeOffset now)
+    public static Result<Entered> Make(BikeProfile bike, BikeEntry entry, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset now)
     {
-        var today = rider.DayOf(now);
+        var today = speaker.DayOf(now);
         now = After(bike, now);
         return entry switch
         {
-            RideEntry e => Ride(bike, e.Ride, rider, today, now),
+            RideEntry e => Ride(bike, e.Ride, speaker, today, now),
             RestEntry e => With(bike, bike.Riding.Break(today, e.Until, today, now), b => b.Riding.Last!.What),
             RidingAgainEntry => With(bike, bike.Riding.RideAgain(today, now), _ => "riding again"),
             PaceEntry e => With(
-                bike, bike.Riding.StatePace(new StatedPace(e.DaysPerWeek, e.Kilometres, e.Hours, today), now), b => PaceOf(b.Riding.Pace!, rider)),
+                bike, bike.Riding.StatePace(new StatedPace(e.DaysPerWeek, e.Kilometres, e.Hours, today), now), b => PaceOf(b.Riding.Pace!, speaker)),
             DoneEntry e => Done(bike, e, knowledge, today, now),
             FittedEntry e => Fitting.Set(bike, e.Day, today, now, "told") switch
             {
@@ -38,27 +38,27 @@ public static class Entering
     }
 
     /// <returns>As in "about 4 days a week, 10 km each".</returns>
-    internal static string PaceOf(StatedPace pace, Rider rider)
+    internal static string PaceOf(StatedPace pace, Speaker speaker)
     {
         var days = Amounts.Number(pace.DaysPerWeek);
-        var each = Amounts.Both(pace.KilometresPerDay, pace.HoursPerDay, rider.Units);
+        var each = Amounts.Both(pace.KilometresPerDay, pace.HoursPerDay, speaker.Units);
         return $"about {days} {(days == "1" ? "day" : "days")} a week{(each.Length > 0 ? $", {each} each" : "")}";
     }
 
     /// <returns>As in "12 km in the wet"; "a ride" when neither distance nor time is told.</returns>
-    internal static string RideOf(RiddenDay ride, Rider rider)
+    internal static string RideOf(RiddenDay ride, Speaker speaker)
     {
-        var both = Amounts.Both(ride.Kilometres, ride.Hours, rider.Units);
+        var both = Amounts.Both(ride.Kilometres, ride.Hours, speaker.Units);
         return (both.Length > 0 ? both : "a ride") + ride.Weather switch { Weather.Wet => " in the wet", Weather.Dusty => " in the dust", _ => "" };
     }
 
-    private static Result<Entered> Ride(BikeProfile bike, RiddenDay ride, Rider rider, LocalDate today, DateTimeOffset now)
+    private static Result<Entered> Ride(BikeProfile bike, RiddenDay ride, Speaker speaker, LocalDate today, DateTimeOffset now)
     {
         var logged = bike.Riding.Log(ride, today, Fitting.DayOf(bike), now);
         if (logged.Refused is { } refused) return refused;
         var day = logged.Must.On(ride.Day)!;
-        var all = bike.Riding.On(ride.Day) is null ? "" : $" (that day so far: {RideOf(day, rider)})";
-        return new Entered(bike with { Riding = logged.Must }, $"Noted: {RideOf(ride, rider)} on {Dates.Say(ride.Day)}{all}", CanBeUndone: true);
+        var all = bike.Riding.On(ride.Day) is null ? "" : $" (that day so far: {RideOf(day, speaker)})";
+        return new Entered(bike with { Riding = logged.Must }, $"Noted: {RideOf(ride, speaker)} on {Dates.Say(ride.Day)}{all}", CanBeUndone: true);
     }
 
     private static Result<Entered> Done(BikeProfile bike, DoneEntry entry, KnowledgeBase knowledge, LocalDate today, DateTimeOffset now)

@@ -18,27 +18,27 @@ internal static class LogbookCards
         [new TextBlock("rides.csv and work.csv open in any spreadsheet; bike.json holds everything, for a program.")],
         []);
 
-    public static Card Entered(Entered entered, KnowledgeBase knowledge, Rider rider, DateTimeOffset at) => new(
+    public static Card Entered(Entered entered, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at) => new(
         entered.Title,
-        [.. Due(entered.Bike, knowledge, rider, at), .. entered.CanBeUndone ? [Say.Text($"Not so? {rider.Ways.Undo}")] : Array.Empty<CardBlock>()],
+        [.. Due(entered.Bike, knowledge, speaker, at), .. entered.CanBeUndone ? [Say.Text($"Not so? {speaker.Ways.Undo}")] : Array.Empty<CardBlock>()],
         []);
 
-    public static Card Already(BikeProfile bike, KnowledgeBase knowledge, Rider rider, DateTimeOffset at) =>
-        new("That is noted already", [.. Due(bike, knowledge, rider, at)], []);
+    public static Card Already(BikeProfile bike, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at) =>
+        new("That is noted already", [.. Due(bike, knowledge, speaker, at)], []);
 
     public static Card Refused(Refusal refusal) => new("Not noted", [Say.Text(refusal.Say)], []);
 
-    private static IEnumerable<CardBlock> Due(BikeProfile bike, KnowledgeBase knowledge, Rider rider, DateTimeOffset at)
+    private static IEnumerable<CardBlock> Due(BikeProfile bike, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at)
     {
-        var plan = ServicePlan.Of(bike, knowledge, rider.DayOf(at), rider.Zone);
+        var plan = ServicePlan.Of(bike, knowledge, speaker.DayOf(at), speaker.Zone);
         ImmutableArray<PlanItem> due = [.. plan.Where(i => i.State is DueState.Due or DueState.Overdue)];
         if (!due.IsEmpty)
         {
-            yield return new ListBlock("Due now", [.. due.Take(MostDue).Select(i => i.Rule.Called), .. due.Length > MostDue ? [$"and {due.Length - MostDue} more: {rider.Ways.Plan}"] : Array.Empty<string>()]);
+            yield return new ListBlock("Due now", [.. due.Take(MostDue).Select(i => i.Rule.Called), .. due.Length > MostDue ? [$"and {due.Length - MostDue} more: {speaker.Ways.Plan}"] : Array.Empty<string>()]);
         }
         else if (plan.FirstOrDefault(i => i is { Expected: not null, State: DueState.Soon or DueState.Done }) is { } next)
         {
-            yield return Say.Text($"Next: {PlanCards.Line(next, rider.DayOf(at))}");
+            yield return Say.Text($"Next: {PlanCards.Line(next, speaker.DayOf(at))}");
         }
     }
 }

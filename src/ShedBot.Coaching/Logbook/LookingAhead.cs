@@ -16,16 +16,16 @@ public static class LookingAhead
 
     /// <param name="words">Empty: to the next day on which something falls due; else "to 15 may", "3 days" or "2 weeks".</param>
     /// <returns>The same time of the day then, or why the clock stays.</returns>
-    public static Result<Moment> To(string words, BikeProfile bike, KnowledgeBase knowledge, Rider rider, DateTimeOffset at)
+    public static Result<Moment> To(string words, BikeProfile bike, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at)
     {
-        var today = rider.DayOf(at);
+        var today = speaker.DayOf(at);
         if (string.IsNullOrWhiteSpace(words))
         {
-            var next = ServicePlan.Of(bike, knowledge, today, rider.Zone)
+            var next = ServicePlan.Of(bike, knowledge, today, speaker.Zone)
                 .Where(i => i.State is DueState.Soon or DueState.Done or DueState.Waiting && i.Expected > today).MinBy(i => i.Expected);
             return next is null
                 ? new Refusal("no-next", "Nothing is coming due by what I know. Log a ride or say your pace, or skip 7 days.")
-                : On(next.Expected!.Value, rider, at, $" Expected now: {next.Rule.Called}.");
+                : On(next.Expected!.Value, speaker, at, $" Expected now: {next.Rule.Called}.");
         }
 
         var text = words.Trim();
@@ -34,12 +34,12 @@ public static class LookingAhead
         if (read.Refused is { } refused) return to ? refused : new Refusal("day", "Write skip, skip 7 days, or skip to 15 may.");
         return read.Day <= today || Period.DaysBetween(today, read.Day) > MostDays
             ? new Refusal("day", $"The clock goes forward only, and at most {MostDays / 365} years at once.")
-            : On(read.Day, rider, at, "");
+            : On(read.Day, speaker, at, "");
     }
 
-    private static Moment On(LocalDate day, Rider rider, DateTimeOffset at, string why)
+    private static Moment On(LocalDate day, Speaker speaker, DateTimeOffset at, string why)
     {
-        var time = Instant.FromDateTimeOffset(at).InZone(rider.Zone).TimeOfDay;
-        return new((day + time).InZoneLeniently(rider.Zone).ToDateTimeOffset(), $"It is {day.DayOfWeek}, {Riding.Dates.Say(day)} now.{why}");
+        var time = Instant.FromDateTimeOffset(at).InZone(speaker.Zone).TimeOfDay;
+        return new((day + time).InZoneLeniently(speaker.Zone).ToDateTimeOffset(), $"It is {day.DayOfWeek}, {Riding.Dates.Say(day)} now.{why}");
     }
 }

@@ -23,10 +23,10 @@ internal static class PlanCards
 
     private static readonly LocalDatePattern DayAndMonth = LocalDatePattern.CreateWithInvariantCulture("d MMM");
 
-    public static Card Of(BikeProfile bike, KnowledgeBase knowledge, Rider rider, DateTimeOffset at, bool whole)
+    public static Card Of(BikeProfile bike, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at, bool whole)
     {
-        var today = rider.DayOf(at);
-        var plan = ServicePlan.Of(bike, knowledge, today, rider.Zone);
+        var today = speaker.DayOf(at);
+        var plan = ServicePlan.Of(bike, knowledge, today, speaker.Zone);
         ImmutableArray<PlanItem> dated = [.. plan.Where(i => !i.Rule.BeforeEachRide && i.State != DueState.NotYetKnown)];
         ImmutableArray<PlanItem> unknown = [.. plan.Where(i => i.State == DueState.NotYetKnown)];
         var shown = whole ? dated : [.. dated.Take(Soonest)];
@@ -35,11 +35,11 @@ internal static class PlanCards
             blocks.Add(Say.Text(rest.Until is { } until ? $"You are not riding till {Dates.Say(until)}." : "You are not riding for now."));
         blocks.AddRange(Say.List("", shown.Select(i => whole ? ShortLine(i, today) : Line(i, today))));
         if (whole) blocks.AddRange(Say.List("Not known yet, since nobody told me when it was last done", unknown.Select(i => $"{i.Rule.Called} ({i.Rule.Id})")));
-        if (Missing(bike, rider) is { } missing) blocks.Add(Say.Text(missing));
-        blocks.AddRange(plan.Where(i => i.Rule.BeforeEachRide).Select(i => Say.Text($"Before every ride: {i.Rule.Called}. {Way(rider.Ways.How, i.Rule.Id)}")));
+        if (Missing(bike, speaker) is { } missing) blocks.Add(Say.Text(missing));
+        blocks.AddRange(plan.Where(i => i.Rule.BeforeEachRide).Select(i => Say.Text($"Before every ride: {i.Rule.Called}. {Way(speaker.Ways.How, i.Rule.Id)}")));
         var left = dated.Length - shown.Length + (whole ? 0 : unknown.Length);
-        if (left > 0) blocks.Add(Say.Text($"{left} more: {rider.Ways.Whole}"));
-        if (!shown.IsEmpty) blocks.Add(Say.Text($"How it is done: {Way(rider.Ways.How, shown[0].Rule.Id)}. When it is done: {Way(rider.Ways.Done, shown[0].Rule.Id)}."));
+        if (left > 0) blocks.Add(Say.Text($"{left} more: {speaker.Ways.Whole}"));
+        if (!shown.IsEmpty) blocks.Add(Say.Text($"How it is done: {Way(speaker.Ways.How, shown[0].Rule.Id)}. When it is done: {Way(speaker.Ways.Done, shown[0].Rule.Id)}."));
         return new Card(Title(plan), blocks.ToImmutable(), []);
     }
 
@@ -79,8 +79,8 @@ internal static class PlanCards
     };
 
     /// <summary>What would make the plan better; the most useful first, one at a time.</summary>
-    private static string? Missing(BikeProfile bike, Rider rider) =>
-        bike.Riding.FirstDay is null && bike.Riding.Pace is null ? $"I do not know yet how you ride. After a ride: {rider.Ways.Ride}. Or once: {rider.Ways.Pace}."
-        : Fitting.DayOf(bike) is null ? $"I can say more once I know when the kit was fitted: {rider.Ways.Fitted}."
+    private static string? Missing(BikeProfile bike, Speaker speaker) =>
+        bike.Riding.FirstDay is null && bike.Riding.Pace is null ? $"I do not know yet how you ride. After a ride: {speaker.Ways.Ride}. Or once: {speaker.Ways.Pace}."
+        : Fitting.DayOf(bike) is null ? $"I can say more once I know when the kit was fitted: {speaker.Ways.Fitted}."
         : null;
 }

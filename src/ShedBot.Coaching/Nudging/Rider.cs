@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 
 namespace ShedBot.Coaching.Nudging;
 
@@ -15,8 +16,10 @@ public enum Consent
     Withheld,
 }
 
-/// <summary>A member's wishes about reminders, and what they were told. One for each member, whatever the number of bikes.</summary>
+/// <summary>A member's own settings, their wishes about reminders, and what they were told. One for each member, whatever the number of bikes.</summary>
 /// <param name="Zone">An IANA zone, or null: the club's.</param>
+/// <param name="Units">The units they think in, or null: the club's.</param>
+/// <param name="Bike">The bike they talk of unless they name another, or null: their first.</param>
 /// <param name="Preferred">The time of day at which they like to be written to.</param>
 /// <param name="Stopped">Ids of tasks of which they want to hear no more, in order.</param>
 /// <param name="Later">What they asked to be reminded of again; at most one for each due key.</param>
@@ -35,6 +38,8 @@ public sealed record Rider(
     MemberId Member,
     Consent Consent,
     string? Zone,
+    Units? Units,
+    BikeId? Bike,
     LocalTime Preferred,
     QuietHours Quiet,
     ImmutableArray<string> Stopped,
@@ -55,7 +60,7 @@ public sealed record Rider(
     public const int MostTold = 300;
 
     public static Rider New(MemberId member) => new(
-        member, Consent.NotAsked, null, new LocalTime(18, 0), QuietHours.Usual, [], [], [], null, null, null, 0, false, null, false, false, null, 0);
+        member, Consent.NotAsked, null, null, null, new LocalTime(18, 0), QuietHours.Usual, [], [], [], null, null, null, 0, false, null, false, false, null, 0);
 }
 
 /// <summary>A due date that the member was told of.</summary>

@@ -35,11 +35,11 @@ public static class Taking
         return answer.Verb switch
         {
             NudgeVerb.Agree => new Taken(
-                heard with { Consent = Consent.Given, Refused = false, Note = false, NextLook = now },
+                RiderWishes.Agree(rider, now),
                 [],
                 NudgeCards.Said("Good, I'll remind you", $"Around {Clock(rider.Quiet.Outside(rider.Preferred))} your time, when something is due.")),
             NudgeVerb.Decline => new Taken(
-                heard with { Consent = Consent.Withheld, NextLook = null, Later = [] }, [], NudgeCards.Said("No reminders, then", "Your plan is there whenever you ask for it.")),
+                RiderWishes.Decline(rider, now), [], NudgeCards.Said("No reminders, then", "Your plan is there whenever you ask for it.")),
             NudgeVerb.GoOn => new Taken(heard, [], NudgeCards.Said("Good, I go on")),
             NudgeVerb.AllDone => Done(heard, bikes, Open(rider, bikes, answer, knowledge, clock), clock),
             NudgeVerb.Tonight or NudgeVerb.Weekend or NudgeVerb.NextWeek => Later(heard, Open(rider, bikes, answer, knowledge, clock), answer.Verb, clock),

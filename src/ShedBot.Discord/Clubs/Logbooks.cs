@@ -31,8 +31,8 @@ internal sealed class Logbooks(Parts parts)
 
         var id = Names.Club(used.GuildId);
         var club = await parts.Clubs.FindClubAsync(id, ct) ?? Coaching.Clubs.Club.New(id);
-        var rider = new Rider(id.Member(who.Id.ToString()), club.Units, club.TimeZone, Ways);
-        if (Read(used.Data!.Name!, sub, rider, came.At) is not { } read)
+        var speaker = new Speaker(id.Member(who.Id.ToString()), club.Units, club.TimeZone, Ways);
+        if (Read(used.Data!.Name!, sub, speaker, came.At) is not { } read)
         {
             await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), ct);
             return;
@@ -44,7 +44,7 @@ internal sealed class Logbooks(Parts parts)
             return;
         }
 
-        var answer = await parts.Logbook.HandleAsync(rider, Names.UsedEvent(used.Id), read.Must, came.At, ct);
+        var answer = await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(used.Id), read.Must, came.At, ct);
         var drawn = Texts.Draw(answer.Card);
         await live.TellAsync(answer.Files.IsDefaultOrEmpty ? drawn : drawn.WithFiles(answer.Files.Select(f => new Upload(f.Name, f.MediaType, f.Bytes.AsMemory()))), ct);
     }
@@ -58,21 +58,21 @@ internal sealed class Logbooks(Parts parts)
     }
 
     /// <returns>Null for a command that was never ours.</returns>
-    private Result<BikeRequest>? Read(string command, CommandOptionValue sub, Rider rider, DateTimeOffset at)
+    private Result<BikeRequest>? Read(string command, CommandOptionValue sub, Speaker speaker, DateTimeOffset at)
     {
         var knowledge = parts.Coach().Knowledge;
         return (command, sub.Name) switch
         {
             (ClubCommands.Ride, ClubCommands.Log) => BikeForms.Ride(
-                Text(sub, ClubCommands.Distance), Text(sub, ClubCommands.Time), Text(sub, ClubCommands.Weather), Text(sub, ClubCommands.Day), rider, at),
-            (ClubCommands.Ride, ClubCommands.Pause) => BikeForms.Rest(Text(sub, ClubCommands.Until), rider, at),
+                Text(sub, ClubCommands.Distance), Text(sub, ClubCommands.Time), Text(sub, ClubCommands.Weather), Text(sub, ClubCommands.Day), speaker, at),
+            (ClubCommands.Ride, ClubCommands.Pause) => BikeForms.Rest(Text(sub, ClubCommands.Until), speaker, at),
             (ClubCommands.Ride, ClubCommands.Again) => (BikeRequest)new RidingAgainEntry(),
-            (ClubCommands.Ride, ClubCommands.Pace) => BikeForms.Pace(Text(sub, ClubCommands.DaysAWeek) ?? "", Text(sub, ClubCommands.Distance), Text(sub, ClubCommands.Time), rider),
+            (ClubCommands.Ride, ClubCommands.Pace) => BikeForms.Pace(Text(sub, ClubCommands.DaysAWeek) ?? "", Text(sub, ClubCommands.Distance), Text(sub, ClubCommands.Time), speaker),
             (ClubCommands.Ride or ClubCommands.Service, ClubCommands.Undo) => (BikeRequest)new UndoEntry(),
             (ClubCommands.Service, ClubCommands.Plan) => (BikeRequest)new ShowPlan(Text(sub, ClubCommands.Whole) is "True" or "true"),
-            (ClubCommands.Service, ClubCommands.Done) => BikeForms.Done(Text(sub, ClubCommands.Task) ?? "", Text(sub, ClubCommands.Day), knowledge, rider, at),
+            (ClubCommands.Service, ClubCommands.Done) => BikeForms.Done(Text(sub, ClubCommands.Task) ?? "", Text(sub, ClubCommands.Day), knowledge, speaker, at),
             (ClubCommands.Service, ClubCommands.How) => BikeForms.How(Text(sub, ClubCommands.Task) ?? "", knowledge),
-            (ClubCommands.Service, ClubCommands.Fitted) => BikeForms.Fitted(Text(sub, ClubCommands.Day) ?? "", rider, at),
+            (ClubCommands.Service, ClubCommands.Fitted) => BikeForms.Fitted(Text(sub, ClubCommands.Day) ?? "", speaker, at),
             (ClubCommands.Service, ClubCommands.Export) => (BikeRequest)new TakeCopy(),
             _ => (Result<BikeRequest>?)null,
         };

@@ -2,6 +2,7 @@ using Microsoft.Extensions.Logging;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Pictures;
 using ShedBot.Discord.Rest;
@@ -17,6 +18,7 @@ internal sealed record Parts(
     IArrivalStore Arrived,
     CaseDesk Desk,
     BikeDesk Logbook,
+    RiderDesk Riders,
     Func<Coach> Coach,
     IDiscordRest Rest,
     CardPictures Pictures,

@@ -1,9 +1,12 @@
 using System.Diagnostics.Metrics;
 using System.Globalization;
 using Microsoft.Extensions.Logging;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Clubs;
 using ShedBot.Discord.Gateway;
@@ -30,6 +33,7 @@ public sealed class DiscordClubs : IAsyncDisposable
     private readonly Gateway.Gateway gateway;
     private readonly ClubBot bot;
     private readonly BikeDesk logbook;
+    private readonly RiderDesk wishes;
     private readonly WatchedSink sink;
     private readonly TimeProvider clock;
     private volatile bool tokenRefused;
@@ -43,6 +47,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         IShedStore store,
         IClubStore clubs,
         IArrivalStore arrivals,
+        IRiderStore riders,
         CaseDesk desk,
         Func<Coach> coach,
         TimeProvider clock,
@@ -56,9 +61,10 @@ public sealed class DiscordClubs : IAsyncDisposable
         var rest = new DiscordRest(http, secret, options, clock, chance, meter, logs.CreateLogger<DiscordRest>());
         rest.TokenRefused += () => tokenRefused = true;
         var log = logs.CreateLogger<DiscordClubs>();
-        logbook = new BikeDesk(store, () => coach().Knowledge);
+        logbook = new BikeDesk(store, riders, () => coach().Knowledge);
+        wishes = new RiderDesk(store, riders, () => coach().Knowledge, async (member, ct) => await ZoneAsync(clubs, member, ct));
         var parts = new Parts(
-            store, clubs, arrivals, desk, logbook, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), clock, new Identity(), log);
+            store, clubs, arrivals, desk, logbook, wishes, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), clock, new Identity(), log);
         bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();
@@ -124,7 +130,11 @@ public sealed class DiscordClubs : IAsyncDisposable
         gateway.Dispose();
         http.Dispose();
         logbook.Dispose();
+        wishes.Dispose();
         meter.Dispose();
         stopping.Dispose();
     }
+
+    private static async Task<string> ZoneAsync(IClubStore clubs, MemberId member, CancellationToken ct) =>
+        ClubId.Of(member) is { } club && await clubs.FindClubAsync(club, ct) is { } known ? known.TimeZone : "Etc/UTC";
 }

@@ -2,6 +2,7 @@ using LiteDB;
 using NodaTime;
 using NodaTime.Text;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Nudging;
 
 namespace ShedBot.Storage.Documents;
@@ -24,6 +25,8 @@ internal static class RiderDocument
         ["nextLook"] = Times.ToBson(r.NextLook),
         ["consent"] = r.Consent.ToString(),
         ["zone"] = r.Zone,
+        ["units"] = r.Units?.ToString(),
+        ["bike"] = r.Bike is { } bike ? Keys.Checked(bike.Value, "bike id") : BsonValue.Null,
         ["preferred"] = Time.Format(r.Preferred),
         ["quietFrom"] = Time.Format(r.Quiet.From),
         ["quietUntil"] = Time.Format(r.Quiet.Until),
@@ -48,6 +51,8 @@ internal static class RiderDocument
             new MemberId(f.Text("_id")),
             f.Named<Consent>("consent"),
             f.TextOrNull("zone"),
+            f.TextOrNull("units") is null ? null : f.Named<Units>("units"),
+            f.TextOrNull("bike") is { } bike ? new BikeId(bike) : null,
             TimeOf(f, "preferred"),
             new QuietHours(TimeOf(f, "quietFrom"), TimeOf(f, "quietUntil")),
             f.Texts("stopped"),

@@ -8,8 +8,10 @@ internal static class BikeWriter
 {
     public static void Write(ILiteDatabase db, BsonDocument bike)
     {
-        var bikes = db.GetCollection(BikeDocument.Collection);
-        Versions.ThrowIfStale(Versions.Find(bikes, bike["_id"]), bike, $"Bike '{bike["_id"].AsString}'");
-        bikes.Upsert(bike);
+        ThrowIfStale(db, bike);
+        db.GetCollection(BikeDocument.Collection).Upsert(bike);
     }
+
+    public static void ThrowIfStale(ILiteDatabase db, BsonDocument bike) =>
+        Versions.ThrowIfStale(Versions.Find(db.GetCollection(BikeDocument.Collection), bike["_id"]), bike, $"Bike '{bike["_id"].AsString}'");
 }

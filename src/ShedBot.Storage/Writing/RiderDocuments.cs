@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using LiteDB;
+using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Nudging;
@@ -7,13 +8,22 @@ using ShedBot.Storage.Documents;
 
 namespace ShedBot.Storage.Writing;
 
-/// <summary>A rider and what is said to them made ready to be written: all that can be wrong shows here, before the writer is bothered.</summary>
-internal sealed record RiderDocuments(BsonDocument Rider, ImmutableArray<OutboxMessage> Say, ImmutableArray<string> CardTexts)
+/// <summary>A rider, their bikes that changed and what is said to them made ready to be written: all that can be wrong shows here, before the writer is bothered.</summary>
+internal sealed record RiderDocuments(BsonDocument Rider, ImmutableArray<BsonDocument> Bikes, ImmutableArray<OutboxMessage> Say, ImmutableArray<string> CardTexts)
 {
-    /// <exception cref="ArgumentException">A message is said elsewhere than in the place of the rider's reminders.</exception>
-    public static RiderDocuments Of(Rider rider, ImmutableArray<OutboxMessage> say)
+    /// <exception cref="ArgumentException">A message is said elsewhere than in the place of the rider's reminders, or a bike is somebody else's.</exception>
+    public static RiderDocuments Of(Rider rider, ImmutableArray<BikeProfile> bikes, ImmutableArray<OutboxMessage> say)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(rider.Version, 1, "rider version");
+        foreach (var bike in bikes)
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(bike.Version, 1, "bike version");
+            if (bike.Owner != rider.Member)
+            {
+                throw new ArgumentException("A bike is not the rider's.", nameof(bikes));
+            }
+        }
+
         foreach (var message in say)
         {
             Keys.Checked(message.Id, "message id");
@@ -23,6 +33,6 @@ internal sealed record RiderDocuments(BsonDocument Rider, ImmutableArray<OutboxM
             }
         }
 
-        return new RiderDocuments(RiderDocument.ToBson(rider), say, [.. say.Select(m => CardJson.Write(m.Card))]);
+        return new RiderDocuments(RiderDocument.ToBson(rider), [.. bikes.Select(BikeDocument.ToBson)], say, [.. say.Select(m => CardJson.Write(m.Card))]);
     }
 }

@@ -19,7 +19,6 @@ internal sealed class TurnWriter
     public void Write(LiteDatabase db, TurnDocuments turn)
     {
         var cases = db.GetCollection(CaseDocument.Collection);
-        var bikes = db.GetCollection(BikeDocument.Collection);
         var outbox = db.GetCollection(OutboxDocument.Collection);
 
         var stored = Versions.Find(cases, turn.Case["_id"]);
@@ -32,7 +31,12 @@ internal sealed class TurnWriter
         Versions.ThrowIfStale(stored, turn.Case, $"Case '{turn.Turn.Case.Id}'");
         if (turn.Bike is { } bike)
         {
-            Versions.ThrowIfStale(Versions.Find(bikes, bike["_id"]), bike, $"Bike '{turn.Turn.Case.Bike}'");
+            BikeWriter.ThrowIfStale(db, bike);
+        }
+
+        if (turn.Owner is { } owner)
+        {
+            ThrowIfRiderStale(db, owner);
         }
 
         if (turn.SayIds.FirstOrDefault(id => outbox.FindById(id) is not null) is { } taken)
@@ -43,7 +47,12 @@ internal sealed class TurnWriter
         cases.Upsert(turn.Case);
         if (turn.Bike is not null)
         {
-            bikes.Upsert(turn.Bike);
+            db.GetCollection(BikeDocument.Collection).Upsert(turn.Bike);
+        }
+
+        if (turn.Owner is not null)
+        {
+            db.GetCollection(RiderDocument.Collection).Upsert(turn.Owner);
         }
 
         if (turn.Outcome is not null)
@@ -67,8 +76,18 @@ internal sealed class TurnWriter
             return;
         }
 
-        Versions.ThrowIfStale(stored, next.Rider, $"Rider '{next.Rider["_id"].AsString}'");
+        Versions.ThrowIfStale(stored, next.Rider, RiderNamed(next.Rider));
+        foreach (var bike in next.Bikes)
+        {
+            BikeWriter.ThrowIfStale(db, bike);
+        }
+
         riders.Upsert(next.Rider);
+        foreach (var bike in next.Bikes)
+        {
+            db.GetCollection(BikeDocument.Collection).Upsert(bike);
+        }
+
         var outbox = db.GetCollection(OutboxDocument.Collection);
         foreach (var (message, card) in next.Say.Zip(next.CardTexts))
         {
@@ -76,4 +95,9 @@ internal sealed class TurnWriter
             outbox.Upsert(OutboxDocument.ToBson(message, card, ++lastNumber));
         }
     }
+
+    private static void ThrowIfRiderStale(LiteDatabase db, BsonDocument rider) =>
+        Versions.ThrowIfStale(Versions.Find(db.GetCollection(RiderDocument.Collection), rider["_id"]), rider, RiderNamed(rider));
+
+    private static string RiderNamed(BsonDocument rider) => $"Rider '{rider["_id"].AsString}'";
 }

@@ -10,7 +10,7 @@ namespace ShedBot.Practice;
 
 /// <summary>The logbook of a member's bike at the practice terminal.</summary>
 /// <param name="copies">The folder in which copies of a bike are written; made when it is missing.</param>
-internal sealed class Logbook(IShedStore store, RulesInUse rules, IScreen screen, TimeProvider clock, string copies) : IDisposable
+internal sealed class Logbook(IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, TimeProvider clock, string copies) : IDisposable
 {
     private static readonly Ways Ways = new(
         Ride: "rode 12 km, or rode 40 min wet yesterday",
@@ -23,12 +23,12 @@ internal sealed class Logbook(IShedStore store, RulesInUse rules, IScreen screen
         How: "how {0}",
         Trouble: "say what the bike does, in your own words");
 
-    private readonly BikeDesk desk = new(store, () => rules.Knowledge);
+    private readonly BikeDesk desk = new(store, riders, () => rules.Knowledge);
 
     /// <param name="loose">True while no question is open.</param>
     /// <returns>Null when the line is for the coach.</returns>
     public Result<BikeRequest>? Read(MemberName member, string line, bool loose) =>
-        BikeWords.Read(line, rules.Knowledge, RiderOf(member), clock.GetUtcNow(), loose);
+        BikeWords.Read(line, rules.Knowledge, SpeakerOf(member), clock.GetUtcNow(), loose);
 
     public async Task TakeAsync(MemberName member, Result<BikeRequest> read, CancellationToken ct)
     {
@@ -41,7 +41,7 @@ internal sealed class Logbook(IShedStore store, RulesInUse rules, IScreen screen
         var bike = await desk.BikeAsync(member.Id, ct);
         // A line is a new event each time: named by the bike as it will be.
         var line = string.Create(CultureInfo.InvariantCulture, $"line.{bike.Version + 1}");
-        var answer = await desk.HandleAsync(RiderOf(member), line, read.Must, clock.GetUtcNow(), ct);
+        var answer = await desk.HandleAsync(SpeakerOf(member), line, read.Must, clock.GetUtcNow(), ct);
         screen.Show(answer.Card, AnswerKeys.None);
         if (answer.Files.IsDefaultOrEmpty) return;
         var folder = Path.Combine(copies, "copy-" + member.Id.Value);
@@ -58,17 +58,17 @@ internal sealed class Logbook(IShedStore store, RulesInUse rules, IScreen screen
             return;
         }
 
-        var moved = LookingAhead.To(words, await desk.BikeAsync(member.Id, ct), rules.Knowledge, RiderOf(member), clock.GetUtcNow());
+        var moved = LookingAhead.To(words, await desk.BikeAsync(member.Id, ct), rules.Knowledge, SpeakerOf(member), clock.GetUtcNow());
         if (moved.Value is { } moment) frozen.MoveTo(moment.At);
         screen.Say(moved.Refused?.Say ?? moved.Must.Says);
     }
 
     public void Dispose() => desk.Dispose();
 
-    private Rider RiderOf(MemberName member)
+    private Speaker SpeakerOf(MemberName member)
     {
         var zone = clock.LocalTimeZone;
         var name = zone.HasIanaId ? zone.Id : TimeZoneInfo.TryConvertWindowsIdToIanaId(zone.Id, out var iana) ? iana : "Etc/UTC";
-        return new Rider(member.Id, Units.Metric, name, Ways);
+        return new Speaker(member.Id, Units.Metric, name, Ways);
     }
 }

@@ -55,6 +55,7 @@ internal static class PracticeHost
         await using var output = TextOut.Standard();
         using var session = new PracticeSession(
             store,
+            store,
             rules,
             Screen(settings, output),
             input,

@@ -38,13 +38,13 @@ internal sealed class PracticeSession : IDisposable
     private AnswerKeys keys = AnswerKeys.None;
 
     public PracticeSession(
-        IShedStore store, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies)
+        IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies)
     {
         (this.store, this.rules, this.screen, this.clock, this.logger, member) = (store, rules, screen, clock, logger, first);
         lines = new BoundedLines(input, MostRead);
         numbers = new CaseNumbers(store);
-        desk = new CaseDesk(store, () => rules.Coach, clock, numbers.Next);
-        logbook = new Logbook(store, rules, screen, clock, copies);
+        desk = new CaseDesk(store, riders, () => rules.Coach, clock, numbers.Next);
+        logbook = new Logbook(store, riders, rules, screen, clock, copies);
     }
 
     public async Task RunAsync(CancellationToken ct)

@@ -72,10 +72,10 @@ internal static class ServeHost
 
         var data = DataFile.Prepare(settings.Data, new ServeSettings().Data);
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data }, ct);
-        using var desk = new CaseDesk(store, () => rules.Coach, clock, CaseIds.Next);
+        using var desk = new CaseDesk(store, store, () => rules.Coach, clock, CaseIds.Next);
         using var meters = new MeterTotals(DiscordClubs.Meter);
         await using var chat = new ClubsChat(new DiscordClubs(
-            talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, desk, () => rules.Coach, clock, Random.Shared.NextDouble, logs));
+            talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, store, desk, () => rules.Coach, clock, Random.Shared.NextDouble, logs));
         var file = new HealthFile(settings.HealthPath);
         var backups = settings.BackupFolder.Length > 0 ? new DailyBackup(Path.GetFullPath(settings.BackupFolder), settings.BackupKeepDays) : null;
         var watch = new Watch(new RulesWatch(rules, log), chat.Health, store.Health, backups, store.BackupAsync, file, meters, clock, log);

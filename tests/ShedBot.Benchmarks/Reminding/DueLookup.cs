@@ -31,7 +31,7 @@ public class DueLookup
         var path = Path.Combine(folder, "shed.db");
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = path, Durable = false }, CancellationToken.None);
         await Parallel.ForEachAsync(
-            Enumerable.Range(0, Riders), new ParallelOptions { MaxDegreeOfParallelism = 64 }, async (i, ct) => await store.SaveRiderAsync(RiderAt(i), [], ct));
+            Enumerable.Range(0, Riders), new ParallelOptions { MaxDegreeOfParallelism = 64 }, async (i, ct) => await store.SaveRiderAsync(RiderAt(i), [], [], ct));
         await store.DisposeAsync();
         File.Copy(path, Path.Combine(folder, "copy.db"));
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = path }, CancellationToken.None);

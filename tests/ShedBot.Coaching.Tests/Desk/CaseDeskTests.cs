@@ -139,7 +139,7 @@ public sealed class CaseDeskTests
         return saved;
     }
 
-    private static CaseDesk Desk(Mock<IShedStore> store, string id = "c1") => new(store.Object, () => Pump.Coach, new Stopped(), () => id);
+    private static CaseDesk Desk(Mock<IShedStore> store, string id = "c1") => new(store.Object, Mock.Of<IRiderStore>(), () => Pump.Coach, new Stopped(), () => id);
 
     private sealed class Stopped : TimeProvider
     {

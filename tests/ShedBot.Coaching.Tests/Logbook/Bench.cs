@@ -23,12 +23,12 @@ internal static class Bench
 
     public static KnowledgeBase Knowledge => Rules.Value;
 
-    public static Rider Rider { get; } = new(new MemberId("m"), Units.Metric, "Etc/UTC", Ways);
+    public static Speaker Speaker { get; } = new(new MemberId("m"), Units.Metric, "Etc/UTC", Ways);
 
-    public static BikeProfile Bike { get; } = BikeProfile.New(BikeId.Of(Rider.Member), Rider.Member);
+    public static BikeProfile Bike { get; } = BikeProfile.New(BikeId.Of(Speaker.Member), Speaker.Member);
 
-    public static Result<BikeRequest>? Read(string line, bool loose = true) => BikeWords.Read(line, Knowledge, Rider, Now, loose);
+    public static Result<BikeRequest>? Read(string line, bool loose = true) => BikeWords.Read(line, Knowledge, Speaker, Now, loose);
 
     public static BikeProfile With(this BikeProfile bike, BikeEntry entry, int minutes = 0) =>
-        Entering.Make(bike, entry, Knowledge, Rider, Now.AddMinutes(minutes)).Must.Bike;
+        Entering.Make(bike, entry, Knowledge, Speaker, Now.AddMinutes(minutes)).Must.Bike;
 }

@@ -14,6 +14,7 @@ public sealed class BikeDeskTests
 {
     private static readonly RideEntry Ride = new(new RiddenDay(Bench.Today, 12, null, Weather.Wet));
     private readonly Mock<IShedStore> store = new();
+    private readonly Mock<IRiderStore> riders = new();
     private BikeProfile? kept;
     private int saves;
 
@@ -99,9 +100,9 @@ public sealed class BikeDeskTests
         Assert.Equal(work.What, json.GetProperty("repairs")[0].GetProperty("what").GetString());
     }
 
-    private BikeDesk Desk() => new(store.Object, () => Bench.Knowledge);
+    private BikeDesk Desk() => new(store.Object, riders.Object, () => Bench.Knowledge);
 
-    private static Task<BikeAnswer> TakeAsync(BikeDesk desk, BikeRequest request, string e) => desk.HandleAsync(Bench.Rider, e, request, Bench.Now, default);
+    private static Task<BikeAnswer> TakeAsync(BikeDesk desk, BikeRequest request, string e) => desk.HandleAsync(Bench.Speaker, e, request, Bench.Now, default);
 
     private static int Lines(Card card) => card.Blocks.OfType<ListBlock>().First().Items.Length;
 

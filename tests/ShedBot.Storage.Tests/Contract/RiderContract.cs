@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
@@ -17,7 +18,7 @@ public abstract class RiderContract : BikeContract
     public async Task SaveRider_WithWhatIsSaid_BothAreFoundAfterReopening()
     {
         var rider = Sample.RiderOf("12/1", 5);
-        await Riders.SaveRiderAsync(rider, Message(rider, "grease"), Ct);
+        await Riders.SaveRiderAsync(rider, [], Message(rider, "grease"), Ct);
 
         await ReopenAsync();
 
@@ -30,12 +31,54 @@ public abstract class RiderContract : BikeContract
     public async Task SaveRider_ReadBeforeSomebodyElseSaved_IsStaleAndSaysNothing()
     {
         var rider = Sample.RiderOf("12/1", 5);
-        await Riders.SaveRiderAsync(rider, Message(rider, "grease"), Ct);
+        await Riders.SaveRiderAsync(rider, [], Message(rider, "grease"), Ct);
 
-        await Assert.ThrowsAsync<StaleSaveException>(() => Riders.SaveRiderAsync(rider with { Unanswered = 1 }, Message(rider, "twice"), Ct));
-        await Assert.ThrowsAsync<StaleSaveException>(() => Riders.SaveRiderAsync(rider with { Version = 3 }, Message(rider, "twice"), Ct));
+        await Assert.ThrowsAsync<StaleSaveException>(() => Riders.SaveRiderAsync(rider with { Unanswered = 1 }, [], Message(rider, "twice"), Ct));
+        await Assert.ThrowsAsync<StaleSaveException>(() => Riders.SaveRiderAsync(rider with { Version = 3 }, [], Message(rider, "twice"), Ct));
 
         Assert.Equal(["grease"], (await Store.UnsaidAsync("nudge/12/1", 10, Ct)).Words());
+    }
+
+    [Fact]
+    public async Task SaveRider_WithABike_BothAreKeptOrNeither()
+    {
+        var rider = Sample.RiderOf("12/1", 5);
+        var bike = BikeProfile.New(BikeId.Of(rider.Member), rider.Member).Ridden();
+        await Riders.SaveRiderAsync(rider, [bike], [], Ct);
+        var (next, ridden) = (rider with { Version = 2 }, bike.Ridden(5));
+
+        await Assert.ThrowsAsync<StaleSaveException>(() => Riders.SaveRiderAsync(next, [ridden with { Version = 9 }], Message(rider, "grease"), Ct));
+        await Assert.ThrowsAsync<StaleSaveException>(() => Riders.SaveRiderAsync(next with { Version = 9 }, [ridden], Message(rider, "grease"), Ct));
+        Same.Assert(rider, await Riders.FindRiderAsync(rider.Member, Ct));
+        Same.Assert(bike, await Store.FindBikeAsync(bike.Id, Ct));
+        Assert.Empty(await Store.UnsaidAsync("nudge/12/1", 10, Ct));
+
+        await Riders.SaveRiderAsync(next, [ridden], Message(rider, "grease"), Ct);
+        await ReopenAsync();
+        Same.Assert(next, await Riders.FindRiderAsync(rider.Member, Ct));
+        Same.Assert(ridden, await Store.FindBikeAsync(bike.Id, Ct));
+    }
+
+    [Fact]
+    public async Task SaveRider_WithSomebodyElsesBike_IsRefused()
+    {
+        var rider = Sample.RiderOf("12/1", 5);
+        var other = BikeProfile.New(BikeId.Of(Sample.Wren), Sample.Wren).Ridden();
+        await Assert.ThrowsAnyAsync<ArgumentException>(() => Riders.SaveRiderAsync(rider, [other], [], Ct));
+    }
+
+    [Fact]
+    public async Task Save_TurnWithItsOwner_BothAreKeptOrNeither()
+    {
+        var c = Sample.Opened().Next();
+        var owner = Rider.New(c.Member) with { Consent = Consent.Given, NextLook = Sample.Noon, Version = 1 };
+        await Store.SaveAsync(c.Saying("hello") with { Owner = owner }, Ct);
+        Same.Assert(owner, await Riders.FindRiderAsync(c.Member, Ct));
+
+        await Assert.ThrowsAsync<StaleSaveException>(() => Store.SaveAsync(c.Next().Saying("lost") with { Owner = owner with { Version = 3 } }, Ct));
+
+        Same.Assert(c, await Store.FindCaseAsync(c.Id, Ct));
+        Same.Assert(owner, await Riders.FindRiderAsync(c.Member, Ct));
     }
 
     [Fact]
@@ -43,10 +86,10 @@ public abstract class RiderContract : BikeContract
     {
         var rider = Sample.RiderOf("12/1", 5);
         var message = Message(rider, "grease");
-        await Riders.SaveRiderAsync(rider, message, Ct);
+        await Riders.SaveRiderAsync(rider, [], message, Ct);
         await Store.MarkSaidAsync(message[0].Id, Ct);
 
-        await Riders.SaveRiderAsync(rider, message, Ct);
+        await Riders.SaveRiderAsync(rider, [], message, Ct);
 
         Assert.Empty(await Store.UnsaidAsync("nudge/12/1", 10, Ct));
     }
@@ -55,8 +98,8 @@ public abstract class RiderContract : BikeContract
     public async Task SaveRider_MessageOfTheSameNameStillWaits_IsNotSaidTwice()
     {
         var rider = Sample.RiderOf("12/1", 5);
-        await Riders.SaveRiderAsync(rider, Message(rider, "grease"), Ct);
-        await Riders.SaveRiderAsync(rider with { Version = 2 }, Message(rider, "spokes"), Ct);
+        await Riders.SaveRiderAsync(rider, [], Message(rider, "grease"), Ct);
+        await Riders.SaveRiderAsync(rider with { Version = 2 }, [], Message(rider, "spokes"), Ct);
 
         Assert.Equal(["spokes"], (await Store.UnsaidAsync("nudge/12/1", 10, Ct)).Words());
     }
@@ -66,8 +109,8 @@ public abstract class RiderContract : BikeContract
     {
         var (rider, other) = (Sample.RiderOf("12/1", 5), Sample.RiderOf("12/2", 5));
 
-        await Assert.ThrowsAnyAsync<ArgumentException>(() => Riders.SaveRiderAsync(rider, Message(other, "grease"), Ct));
-        await Assert.ThrowsAnyAsync<ArgumentException>(() => Riders.SaveRiderAsync(rider with { Version = 0 }, [], Ct));
+        await Assert.ThrowsAnyAsync<ArgumentException>(() => Riders.SaveRiderAsync(rider, [], Message(other, "grease"), Ct));
+        await Assert.ThrowsAnyAsync<ArgumentException>(() => Riders.SaveRiderAsync(rider with { Version = 0 }, [], [], Ct));
         Assert.Null(await Riders.FindRiderAsync(rider.Member, Ct));
     }
 
@@ -76,15 +119,15 @@ public abstract class RiderContract : BikeContract
     {
         foreach (var (person, minute) in new[] { ("a", 30), ("b", 10), ("c", 20), ("d", 31), ("e", -90_000) })
         {
-            await Riders.SaveRiderAsync(Sample.RiderOf("12/" + person, minute), [], Ct);
+            await Riders.SaveRiderAsync(Sample.RiderOf("12/" + person, minute), [], [], Ct);
         }
 
-        await Riders.SaveRiderAsync(Sample.RiderOf("12/never", null), [], Ct);
+        await Riders.SaveRiderAsync(Sample.RiderOf("12/never", null), [], [], Ct);
 
         Assert.Equal(["12/e", "12/b", "12/c", "12/a"], await DueAsync(30, 10));
         Assert.Equal(["12/e", "12/b"], await DueAsync(30, 2));
-        await Riders.SaveRiderAsync(Sample.RiderOf("12/b", 99) with { Version = 2 }, [], Ct);
-        await Riders.SaveRiderAsync(Sample.RiderOf("12/e", null) with { Version = 2 }, [], Ct);
+        await Riders.SaveRiderAsync(Sample.RiderOf("12/b", 99) with { Version = 2 }, [], [], Ct);
+        await Riders.SaveRiderAsync(Sample.RiderOf("12/e", null) with { Version = 2 }, [], [], Ct);
         Assert.Equal(["12/c", "12/a"], await DueAsync(30, 10));
         await Assert.ThrowsAnyAsync<ArgumentException>(() => DueAsync(30, 0));
     }
@@ -97,7 +140,7 @@ public abstract class RiderContract : BikeContract
         await Keeper.ForgetMemberAsync(new MemberId("12/1"), Ct);
 
         Assert.Equal(["12", "12/11", "120/1"], await LeftAsync());
-        await Assert.ThrowsAsync<StaleSaveException>(() => Riders.SaveRiderAsync(Sample.RiderOf("12/1", 5) with { Version = 2 }, [], Ct));
+        await Assert.ThrowsAsync<StaleSaveException>(() => Riders.SaveRiderAsync(Sample.RiderOf("12/1", 5) with { Version = 2 }, [], [], Ct));
     }
 
     [Fact]
@@ -114,7 +157,7 @@ public abstract class RiderContract : BikeContract
     {
         foreach (var rider in members.Select(m => Sample.RiderOf(m, 5)))
         {
-            await Riders.SaveRiderAsync(rider, Message(rider, "grease"), Ct);
+            await Riders.SaveRiderAsync(rider, [], Message(rider, "grease"), Ct);
         }
     }
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using NodaTime;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Nudging;
 
 namespace ShedBot.Storage.Tests.Documents;
@@ -22,6 +23,7 @@ internal static class GeneratedRider
         from member in Generated.Key
         from consent in Gen.Enum<Consent>()
         from texts in Gen.Select(TextOrNull, TextOrNull)
+        from own in Gen.Select(Gen.OneOf(Gen.Const((Units?)null), Gen.Enum<Units>().Select(u => (Units?)u)), Gen.OneOf(Gen.Const((BikeId?)null), Generated.Key.Select(k => (BikeId?)new BikeId(k))))
         from times in Gen.Select(Time, Time, Time)
         from stopped in Generated.List(Generated.Text)
         from later in Generated.List(Gen.Select(Generated.Text, Generated.Time, Gen.Bool, (key, until, tonight) => new Postponed(key, until, tonight)))
@@ -31,6 +33,6 @@ internal static class GeneratedRider
         from flags in Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool)
         from numbers in Gen.Select(Gen.Int, Gen.Int[1, int.MaxValue])
         select new Rider(
-            new MemberId(member), consent, texts.Item1, times.Item1, new QuietHours(times.Item2, times.Item3), stopped, later, told,
+            new MemberId(member), consent, texts.Item1, own.Item1, own.Item2, times.Item1, new QuietHours(times.Item2, times.Item3), stopped, later, told,
             moments.Item1, days.Item1, days.Item2, numbers.Item1, flags.Item1, texts.Item2, flags.Item2, flags.Item3, moments.Item2, numbers.Item2);
 }

@@ -80,8 +80,9 @@ public sealed class RoundTripTest
 
         Assert.Contains("case.Open.Serial", seen.Keys);
         // Standing is worked out, and the others are parts that may be missing: their own fields are looked at.
-        string[] parts = ["Progress", "Folded", "Pace", "Last", "Before", "Case"];
+        string[] parts = ["Progress", "Folded", "Pace", "Last", "Before", "Case", "Bike"];
         Assert.Contains("bike.Riding.Last.Before.Kilometres", seen.Keys);
+        Assert.Contains("rider.Bike.Value", seen.Keys);
         Assert.Equal([], seen.Where(s => s.Value.Count < 2 && !s.Key.Contains(".Standing", StringComparison.Ordinal)).Select(s => s.Key)
             .Where(k => !parts.Contains(k[(k.LastIndexOf('.') + 1)..])));
     }

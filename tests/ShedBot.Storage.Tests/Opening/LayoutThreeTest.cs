@@ -23,7 +23,7 @@ public sealed class LayoutThreeTest : IDisposable
         await using var store = await OpenAsync();
 
         Assert.StartsWith(
-            "sound; about 1, arrivals 0, bikes 1, cases 1, clubs 1, outbox 2, outcomes 0, riders 0, rooms 1; schema 4;", store.Integrity.ToString(), StringComparison.Ordinal);
+            "sound; about 1, arrivals 0, bikes 1, cases 1, clubs 1, outbox 2, outcomes 0, riders 0, rooms 1; schema 5;", store.Integrity.ToString(), StringComparison.Ordinal);
         Same.Assert(BikeProfile.New(new BikeId("12/1/bike"), One).Ridden() with { Name = "Heron" }, await store.FindBikeAsync(new BikeId("12/1/bike"), Ct));
         Assert.Equal(["Pull the lever.", "What do you feel?"], (await store.UnsaidAsync("place-1", 10, Ct)).Words());
         Assert.Null(await store.FindRiderAsync(One, Ct));
@@ -34,7 +34,7 @@ public sealed class LayoutThreeTest : IDisposable
     {
         await using (var store = await OpenAsync())
         {
-            await store.SaveRiderAsync(Sample.RiderOf("12/1", 5), [], Ct);
+            await store.SaveRiderAsync(Sample.RiderOf("12/1", 5), [], [], Ct);
         }
 
         await using var again = await OpenAsync();
@@ -46,12 +46,12 @@ public sealed class LayoutThreeTest : IDisposable
     {
         await (await OpenAsync()).DisposeAsync();
 
-        using (var before = Lite.OpenToRead(scratch.File("shed-before-4.db")))
+        using (var before = Lite.OpenToRead(scratch.File("shed-before-5.db")))
         {
             Assert.Equal(3, About.Find(before));
         }
 
-        File.Move(scratch.File("shed-before-4.db"), scratch.Data, overwrite: true);
+        File.Move(scratch.File("shed-before-5.db"), scratch.Data, overwrite: true);
         await using var store = await OpenAsync();
         Assert.Equal("Heron", (await store.FindBikeAsync(new BikeId("12/1/bike"), Ct))!.Name);
     }

@@ -28,7 +28,7 @@ internal sealed class ReminderChild(LiteShedStore store, FileStream chat)
         if (await store.FindBikeAsync(Routine.Bike(member).Id, default) is null) await store.SaveBikeAsync(Routine.Bike(member), default);
         if (await store.FindRiderAsync(Routine.Member(member), default) is not { } rider)
         {
-            await store.SaveRiderAsync(Routine.Fresh(member), [], default);
+            await store.SaveRiderAsync(Routine.Fresh(member), [], [], default);
             return;
         }
 
@@ -41,7 +41,7 @@ internal sealed class ReminderChild(LiteShedStore store, FileStream chat)
         var bikes = await store.BikesOfAsync(rider.Member, default);
         var decided = Nudger.Decide(rider, bikes, Routine.Knowledge, Routine.Zone, rider.NextLook!.Value);
         var outbox = decided.Outbox();
-        await store.SaveRiderAsync(decided.After, outbox, default);
+        await store.SaveRiderAsync(decided.After, [], outbox, default);
         foreach (var message in outbox) Console.Write(message.Id + "\n");
         await SendAsync(rider.Member);
         await AnswerAsync(decided.After);
@@ -63,7 +63,6 @@ internal sealed class ReminderChild(LiteShedStore store, FileStream chat)
         if (rider is not { LastDay: { } day, LastAt: { } at, Unanswered: > 0 }) return;
         var bikes = await store.BikesOfAsync(rider.Member, default);
         var taken = Taking.Take(rider, bikes, new NudgeAnswer(NudgeVerb.AllDone, day), Routine.Knowledge, Routine.Zone, at.AddHours(1));
-        foreach (var bike in taken.Bikes) await store.SaveBikeAsync(bike, default);
-        await store.SaveRiderAsync(taken.Rider, [], default);
+        await store.SaveRiderAsync(taken.Rider, taken.Bikes, [], default);
     }
 }

@@ -19,6 +19,7 @@ internal static class Sitting
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data, Durable = false }, CancellationToken.None);
         using var session = new PracticeSession(
             store,
+            store,
             RulesInUse.Open(rules, new CoachOptions(), TextWriter.Null)!,
             new PlainScreen(output, 88, echo: true),
             new StringReader(string.Join('\n', lines)),

@@ -8,7 +8,7 @@ namespace ShedBot.Coaching.Logbook;
 /// <summary>Who talks of their bike, and in whose days and units.</summary>
 /// <param name="TimeZone">An IANA zone; one that is not known counts as UTC.</param>
 /// <param name="Ways">How this place puts what can be done next.</param>
-public sealed record Rider(MemberId Member, Units Units, string TimeZone, Ways Ways)
+public sealed record Speaker(MemberId Member, Units Units, string TimeZone, Ways Ways)
 {
     internal DateTimeZone Zone => DateTimeZoneProviders.Tzdb.GetZoneOrNull(TimeZone) ?? DateTimeZone.Utc;
 
