@@ -33,12 +33,13 @@ public sealed class CaseDesk(IShedStore store, IRiderStore riders, Func<Coach> c
         // A solved case can come back: a late press, or words that say so, belong to it.
         var found = await store.FindOpenCaseAsync(member, place, ct) ?? await store.FindLastCaseAsync(member, place, ct);
         if (found?.Handled.Contains(incoming.EventId) != true && await AnsweredInAsync(member, place, incoming, ct) is { } earlier) return earlier;
-        var @case = found ?? NewCase(member, place, now);
+        var @case = found ?? NewCase(member, place, now, BikeIn(incoming) ?? BikeId.Of(member));
         var bike = await BikeAsync(@case, ct);
         var turn = coach().Take(@case, bike, incoming, now);
         if (turn.OpensNew)
         {
-            @case = NewCase(member, place, now) with { Bike = bike.Id };
+            @case = NewCase(member, place, now, BikeIn(incoming) ?? bike.Id);
+            bike = await BikeAsync(@case, ct);
             turn = coach().Take(@case, bike, incoming, now);
         }
 
@@ -60,8 +61,10 @@ public sealed class CaseDesk(IShedStore store, IRiderStore riders, Func<Coach> c
     private async Task<Case?> AnsweredInAsync(MemberId member, string place, Incoming incoming, CancellationToken ct) =>
         (await store.CasesOfAsync(member, MostEarlier, ct)).FirstOrDefault(c => c.Place == place && c.Handled.Contains(incoming.EventId));
 
-    private Case NewCase(MemberId member, string place, DateTimeOffset now) =>
-        Case.New(new CaseId(newId()), member, BikeId.Of(member), place, now);
+    /// <returns>The bike that came along, or null where nobody named one.</returns>
+    private static BikeId? BikeIn(Incoming incoming) => (incoming as TroubleFound)?.Bike;
+
+    private Case NewCase(MemberId member, string place, DateTimeOffset now, BikeId bike) => Case.New(new CaseId(newId()), member, bike, place, now);
 
     private async Task<BikeProfile> BikeAsync(Case @case, CancellationToken ct) =>
         await store.FindBikeAsync(@case.Bike, ct) ?? BikeProfile.New(@case.Bike, @case.Member);

@@ -1,6 +1,7 @@
 using NodaTime;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Riding;
 
 namespace ShedBot.Coaching.Logbook;
@@ -10,6 +11,11 @@ namespace ShedBot.Coaching.Logbook;
 /// <param name="Ways">How this place puts what can be done next.</param>
 public sealed record Speaker(MemberId Member, Units Units, string TimeZone, Ways Ways)
 {
+    /// <summary>The member in their own zone and units, where they told them.</summary>
+    /// <param name="units">Those of the club.</param>
+    /// <param name="timeZone">That of the club, an IANA zone.</param>
+    public static Speaker Of(Rider rider, Units units, string timeZone, Ways ways) => new(rider.Member, rider.Units ?? units, rider.Zone ?? timeZone, ways);
+
     internal DateTimeZone Zone => DateTimeZoneProviders.Tzdb.GetZoneOrNull(TimeZone) ?? DateTimeZone.Utc;
 
     /// <returns>The rider's own day at a time.</returns>

@@ -23,11 +23,16 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
         {
             case MemberSaid said when before.IsClosed && !ComesBack(draft, said.Words):
                 return new Turn(before, bike, null, [], OpensNew: true);
+            case TroubleFound found when before.IsClosed || before.Bike != found.Bike:
+                return new Turn(before, bike, null, [], OpensNew: true);
             case MemberSaid said:
                 new WordsHandler(draft, listener).Handle(said.Words);
                 break;
             case MemberChose chose:
                 Choose(draft, chose.OptionId);
+                break;
+            case TroubleFound found:
+                Revealing.Take(draft, found.Complaint);
                 break;
             case MemberLeft when before.IsClosed:
                 draft.Say(HelpCards.Late(closed: true));
@@ -36,7 +41,7 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
                 Advancing.Leave(draft);
                 break;
             default:
-                throw new ArgumentOutOfRangeException(nameof(incoming), incoming, "A turn is words, a choice or a leave.");
+                throw new ArgumentOutOfRangeException(nameof(incoming), incoming, "A turn is words, a choice, a trouble or a leave.");
         }
 
         return draft.Finish(incoming.EventId);

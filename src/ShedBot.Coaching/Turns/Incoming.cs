@@ -1,3 +1,5 @@
+using ShedBot.Coaching.Cases;
+
 namespace ShedBot.Coaching.Turns;
 
 /// <summary>Something a member did.</summary>
@@ -12,3 +14,7 @@ public sealed record MemberChose(string EventId, string OptionId) : Incoming(Eve
 
 /// <summary>The member puts the case away, whatever is asked just now.</summary>
 public sealed record MemberLeft(string EventId) : Incoming(EventId);
+
+/// <summary>Work on a bike has shown a trouble, and the member said which: the case begins with the complaint, whatever is asked just now.</summary>
+/// <param name="Complaint">The id of a complaint rule.</param>
+public sealed record TroubleFound(string EventId, BikeId Bike, string Complaint) : Incoming(EventId);

@@ -11,5 +11,5 @@ namespace ShedBot.Coaching.Turns;
 /// <param name="Bike">The bike after.</param>
 /// <param name="Outcome">Set when this turn closed the case.</param>
 /// <param name="Say">What to say, in order; empty only when the event was answered before.</param>
-/// <param name="OpensNew">True when the words are for a new case: the case that came in is closed and stays as it is.</param>
+/// <param name="OpensNew">True when what came in is for a new case: the case before is closed, or of another bike, and stays as it is.</param>
 public sealed record Turn(Case Case, BikeProfile Bike, Outcome? Outcome, ImmutableArray<Card> Say, bool OpensNew = false);

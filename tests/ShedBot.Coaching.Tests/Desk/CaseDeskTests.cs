@@ -125,6 +125,22 @@ public sealed class CaseDeskTests
         Assert.Equal(earlier.Id, after.Id);
     }
 
+    [Fact]
+    public async Task HandleAsync_TroubleFoundOnAnotherBike_OpensACaseForThatBike()
+    {
+        var other = new BikeId("m1/second");
+        var open = new Talk().Say("no water comes out").Case;
+        var store = Empty();
+        var saved = Saves(store);
+        store.Setup(s => s.FindOpenCaseAsync(Member, "here", default)).ReturnsAsync(open);
+        store.Setup(s => s.FindBikeAsync(other, default)).ReturnsAsync(BikeProfile.New(other, Member) with { Name = "the old one" });
+        using var desk = Desk(store, "c2");
+        await desk.HandleAsync(Member, "here", new TroubleFound("e9", other, "hums"), default);
+        var turn = Assert.Single(saved);
+        Assert.Equal((new CaseId("c2"), other), (turn.Case.Id, turn.Case.Bike));
+        Assert.Contains(turn.Case.Entries, e => e is { Kind: EntryKind.Complaint, Subject: "hums" });
+    }
+
     private static Mock<IShedStore> Empty()
     {
         var store = new Mock<IShedStore>();
