@@ -56,12 +56,20 @@ public sealed class BikeDesk(IShedStore store, IRiderStore riders, Func<Knowledg
             ShowPlan plan => new(PlanCards.Of(bike, rules, speaker, at, plan.Whole)),
             ShowHow how when rules.Service.TryGetValue(how.Task, out var rule) => new(TaskCards.Of(rule, bike, rules, speaker, at)),
             ShowHow => new(LogbookCards.Refused(new Refusal("task", "I do not know that task any more."))),
+            ShowTimeline show => Laid(Timelines.Of(bike, rules, speaker.DayOf(at), speaker.Zone), show.Look),
             TakeCopy => new(LogbookCards.Copy, BikeCopy.Files(bike, rules)),
             _ => throw new ArgumentOutOfRangeException(nameof(request), request, "A new kind of request needs an answer."),
         };
     }
+
+    /// <summary>Where no task can be dated there is nothing to paint.</summary>
+    private static BikeAnswer Laid(Timeline timeline, PictureLook look) =>
+        new(TimelineCards.Whole(timeline), Picture: timeline.Rows.IsEmpty ? null : new TimelinePicture(timeline, look));
 }
 
 /// <param name="Files">To be handed over with the card; default when there are none.</param>
 /// <param name="Refused">Set when an entry was not made.</param>
-public sealed record BikeAnswer(Card Card, ImmutableArray<CopyFile> Files = default, Refusal? Refused = null);
+/// <param name="Picture">What can be painted besides; the card says all of it in words.</param>
+public sealed record BikeAnswer(Card Card, ImmutableArray<CopyFile> Files = default, Refusal? Refused = null, TimelinePicture? Picture = null);
+
+public sealed record TimelinePicture(Timeline Timeline, PictureLook Look);

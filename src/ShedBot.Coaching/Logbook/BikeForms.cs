@@ -55,6 +55,14 @@ public static class BikeForms
         return (BikeRequest)new ShowHow(found.Must.Id);
     }
 
+    /// <param name="look">dark or light; null or empty: dark.</param>
+    public static Result<BikeRequest> Timeline(string? look) => look?.Trim().ToLowerInvariant() switch
+    {
+        null or "" or "dark" => (BikeRequest)new ShowTimeline(PictureLook.Dark),
+        "light" => (BikeRequest)new ShowTimeline(PictureLook.Light),
+        _ => new Refusal("look", "The picture is dark or light."),
+    };
+
     public static Result<BikeRequest> Fitted(string day, Speaker speaker, DateTimeOffset at) => On(day, speaker, at, on => new FittedEntry(on));
 
     private static Result<BikeRequest> On(string? day, Speaker speaker, DateTimeOffset at, Func<LocalDate, BikeRequest> request)

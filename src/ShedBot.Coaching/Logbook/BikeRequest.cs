@@ -14,6 +14,10 @@ public sealed record ShowPlan(bool Whole) : BikeRequest;
 /// <param name="Task">The id of the service rule.</param>
 public sealed record ShowHow(string Task) : BikeRequest;
 
+/// <summary>What was done, what is due and what is coming, along the days.</summary>
+/// <param name="Look">Of the picture, where it can be painted.</param>
+public sealed record ShowTimeline(PictureLook Look) : BikeRequest;
+
 /// <summary>All that is kept of the bike, as files to take away.</summary>
 public sealed record TakeCopy : BikeRequest;
 

@@ -49,6 +49,7 @@ public static class BikeWords
         if (Wholes.Contains(plain)) return (BikeRequest)new ShowPlan(Whole: true);
         if (Undos.Contains(plain)) return (BikeRequest)new UndoEntry();
         if (plain is "riding again") return (BikeRequest)new RidingAgainEntry();
+        if (Timeline(plain) is { } look) return (BikeRequest)new ShowTimeline(look);
         if (plain is "export") return (BikeRequest)new TakeCopy();
         if (reader.Take("how")) return How(line, knowledge, loose);
         if (line.Contains('?', StringComparison.Ordinal)) return null;
@@ -63,6 +64,13 @@ public static class BikeWords
         if (reader.Take("i ride") || reader.Take("i usually ride") || reader.Take("about")) return PaceWords.Read(reader, must: false);
         return reader.Take("done") || reader.Take("did") ? Done(line, knowledge, today, loose) : null;
     }
+
+    private static PictureLook? Timeline(string plain) => plain switch
+    {
+        "timeline" or "the timeline" or "my timeline" or "timeline dark" => PictureLook.Dark,
+        "timeline light" => PictureLook.Light,
+        _ => null,
+    };
 
     private static bool AmountAhead(Reader reader) => Reader.Number(reader.Next) is not null && AmountWords.IsUnit(reader.At(1));
 

@@ -17,9 +17,9 @@ internal static class ClubCommands
 
     public const string Ride = "ride", Log = "log", Pause = "pause", Again = "again", Pace = "pace", Undo = "undo";
 
-    public const string Service = "service", Plan = "plan", Done = "done", How = "how", Fitted = "fitted", Export = "export";
+    public const string Service = "service", Plan = "plan", Done = "done", How = "how", Fitted = "fitted", Export = "export", Timeline = "timeline";
 
-    public const string Distance = "distance", Time = "time", Weather = "weather", Day = "day", Until = "until", DaysAWeek = "days-a-week", Whole = "whole", Task = "task";
+    public const string Distance = "distance", Time = "time", Weather = "weather", Day = "day", Until = "until", DaysAWeek = "days-a-week", Whole = "whole", Task = "task", Look = "look";
 
     private const int MostTyped = 100;
 
@@ -56,6 +56,10 @@ internal static class ClubCommands
         Slash(Service, "What your bike needs, and when; shown to you alone", [InClub],
         [
             Sub(Plan, "What is due next", new CommandOption(Whole, "All of it, not only the soonest", OptionTypes.YesNo)),
+            Sub(
+                Timeline,
+                "What was done, what is due and what is coming, as a picture",
+                new CommandOption(Look, "How the picture looks; dark if you leave it out", OptionTypes.Text, Choices: [new("dark", "dark"), new("light", "light")])),
             Sub(Done, "You have done a task", TaskOption, Typed(Day, "When it was not today: yesterday, sunday, 1 march")),
             Sub(How, "How a task is done: tools, cautions, steps", TaskOption),
             Sub(Fitted, "When the engine kit was fitted", Typed(Day, "Such as 2026-03-01 or 1 march", required: true)),

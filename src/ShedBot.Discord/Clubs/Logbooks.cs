@@ -45,7 +45,7 @@ internal sealed class Logbooks(Parts parts)
         }
 
         var answer = await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(used.Id), read.Must, came.At, ct);
-        var drawn = Texts.Draw(answer.Card);
+        var drawn = answer.Picture is { } picture ? Painted(picture) : Texts.Draw(answer.Card);
         await live.TellAsync(answer.Files.IsDefaultOrEmpty ? drawn : drawn.WithFiles(answer.Files.Select(f => new Upload(f.Name, f.MediaType, f.Bytes.AsMemory()))), ct);
     }
 
@@ -70,12 +70,22 @@ internal sealed class Logbooks(Parts parts)
             (ClubCommands.Ride, ClubCommands.Pace) => BikeForms.Pace(Text(sub, ClubCommands.DaysAWeek) ?? "", Text(sub, ClubCommands.Distance), Text(sub, ClubCommands.Time), speaker),
             (ClubCommands.Ride or ClubCommands.Service, ClubCommands.Undo) => (BikeRequest)new UndoEntry(),
             (ClubCommands.Service, ClubCommands.Plan) => (BikeRequest)new ShowPlan(Text(sub, ClubCommands.Whole) is "True" or "true"),
+            (ClubCommands.Service, ClubCommands.Timeline) => BikeForms.Timeline(Text(sub, ClubCommands.Look)),
             (ClubCommands.Service, ClubCommands.Done) => BikeForms.Done(Text(sub, ClubCommands.Task) ?? "", Text(sub, ClubCommands.Day), knowledge, speaker, at),
             (ClubCommands.Service, ClubCommands.How) => BikeForms.How(Text(sub, ClubCommands.Task) ?? "", knowledge),
             (ClubCommands.Service, ClubCommands.Fitted) => BikeForms.Fitted(Text(sub, ClubCommands.Day) ?? "", speaker, at),
             (ClubCommands.Service, ClubCommands.Export) => (BikeRequest)new TakeCopy(),
             _ => (Result<BikeRequest>?)null,
         };
+    }
+
+    /// <summary>Told in words where it cannot be painted, and also where the words are too many for the description of a picture.</summary>
+    private Drawn Painted(TimelinePicture picture)
+    {
+        var timeline = picture.Timeline;
+        if (parts.Paint(timeline, picture.Look) is not { } png) return Texts.Draw(TimelineCards.Whole(timeline));
+        var (words, whole) = TimelineCards.Describe(timeline, Limits.AltText);
+        return Texts.Draw(whole ? TimelineCards.Beside(timeline, Ways) : TimelineCards.Whole(timeline)).WithPicture("timeline.png", new Picture(png.AsMemory(), words));
     }
 
     private static string? Text(CommandOptionValue sub, string name) => sub.Options?.FirstOrDefault(o => o.Name == name)?.Text;

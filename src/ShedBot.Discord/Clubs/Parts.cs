@@ -22,6 +22,7 @@ internal sealed record Parts(
     Func<Coach> Coach,
     IDiscordRest Rest,
     CardPictures Pictures,
+    TimelinePainter Paint,
     TimeProvider Clock,
     Identity Me,
     ILogger Log);

@@ -26,6 +26,16 @@ internal sealed record Drawn(MessageBody Body, ImmutableArray<Upload> Files)
             all);
     }
 
+    /// <summary>The same with a picture above.</summary>
+    /// <param name="name">That no other file of the message has; ends in .png.</param>
+    public Drawn WithPicture(string name, Picture picture) => new(
+        Body with
+        {
+            Components = [new Component(ComponentTypes.MediaGallery, Items: [new GalleryItem(new MediaReference($"attachment://{name}"), picture.Alt)]), .. Body.Components ?? []],
+            Attachments = [.. Body.Attachments ?? [], new OutgoingAttachment(Files.Length.ToString(CultureInfo.InvariantCulture), name, picture.Alt)],
+        },
+        [.. Files, new Upload(name, "image/png", picture.Png)]);
+
     /// <summary>The same with one button below.</summary>
     public Drawn WithButton(CustomId id, string label)
     {

@@ -41,6 +41,7 @@ public sealed class DiscordClubs : IAsyncDisposable
     /// <param name="token">The bot's token.</param>
     /// <param name="coach">Asked for each turn, so that rules changed while running serve the next one.</param>
     /// <param name="chance">From 0 up to but not 1; called from several threads.</param>
+    /// <param name="paint">Asked only when a member wants a timeline.</param>
     public DiscordClubs(
         DiscordSettings settings,
         string token,
@@ -52,6 +53,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         Func<Coach> coach,
         TimeProvider clock,
         Func<double> chance,
+        TimelinePainter paint,
         ILoggerFactory logs)
     {
         this.clock = clock;
@@ -64,7 +66,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         logbook = new BikeDesk(store, riders, () => coach().Knowledge);
         wishes = new RiderDesk(store, riders, () => coach().Knowledge, async (member, ct) => await ZoneAsync(clubs, member, ct));
         var parts = new Parts(
-            store, clubs, arrivals, desk, logbook, wishes, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), clock, new Identity(), log);
+            store, clubs, arrivals, desk, logbook, wishes, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), paint, clock, new Identity(), log);
         bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();

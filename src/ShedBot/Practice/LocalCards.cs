@@ -31,6 +31,7 @@ internal static class LocalCards
                 how grease-bar-ball-cam            how a task of the plan is done
                 done grease-bar-ball-cam           done today; a day may follow
                 undo                               take the last entry back
+                timeline, timeline light           done, due and coming, as words and as a picture
                 export                             your rides, work and bike as files
                 """.ReplaceLineEndings("\n")),
             new TextBlock("These words are for the terminal, not for the coach:"),

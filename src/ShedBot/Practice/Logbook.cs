@@ -9,8 +9,8 @@ using ShedBot.Rules;
 namespace ShedBot.Practice;
 
 /// <summary>The logbook of a member's bike at the practice terminal.</summary>
-/// <param name="copies">The folder in which copies of a bike are written; made when it is missing.</param>
-internal sealed class Logbook(IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, TimeProvider clock, string copies) : IDisposable
+/// <param name="copies">The folder in which copies and pictures of a bike are written; made when it is missing.</param>
+internal sealed class Logbook(IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, TimeProvider clock, string copies, TimelinePainter paint) : IDisposable
 {
     private static readonly Ways Ways = new(
         Ride: "rode 12 km, or rode 40 min wet yesterday",
@@ -43,11 +43,8 @@ internal sealed class Logbook(IShedStore store, IRiderStore riders, RulesInUse r
         var line = string.Create(CultureInfo.InvariantCulture, $"line.{bike.Version + 1}");
         var answer = await desk.HandleAsync(SpeakerOf(member), line, read.Must, clock.GetUtcNow(), ct);
         screen.Show(answer.Card, AnswerKeys.None);
-        if (answer.Files.IsDefaultOrEmpty) return;
-        var folder = Path.Combine(copies, "copy-" + member.Id.Value);
-        Directory.CreateDirectory(folder);
-        foreach (var file in answer.Files) await File.WriteAllBytesAsync(Path.Combine(folder, file.Name), [.. file.Bytes], ct);
-        screen.Say($"Written to {folder}.");
+        if (!answer.Files.IsDefaultOrEmpty) screen.Say($"Written to {await WriteAsync(member, answer.Files, ct)}.");
+        if (answer.Picture is { } picture) await PaintAsync(member, picture, ct);
     }
 
     public async Task SkipAsync(MemberName member, string words, CancellationToken ct)
@@ -64,6 +61,27 @@ internal sealed class Logbook(IShedStore store, IRiderStore riders, RulesInUse r
     }
 
     public void Dispose() => desk.Dispose();
+
+    private async Task PaintAsync(MemberName member, TimelinePicture picture, CancellationToken ct)
+    {
+        if (paint(picture.Timeline, picture.Look) is not { } png)
+        {
+            screen.Say("It cannot be painted on this machine; the words above say the same.");
+            return;
+        }
+
+        var name = picture.Look == PictureLook.Light ? "timeline-light.png" : "timeline-dark.png";
+        screen.Say($"The same as a picture: {Path.Combine(await WriteAsync(member, [new CopyFile(name, "image/png", png)], ct), name)}");
+    }
+
+    /// <returns>The folder.</returns>
+    private async Task<string> WriteAsync(MemberName member, IEnumerable<CopyFile> files, CancellationToken ct)
+    {
+        var folder = Path.Combine(copies, "copy-" + member.Id.Value);
+        Directory.CreateDirectory(folder);
+        foreach (var file in files) await File.WriteAllBytesAsync(Path.Combine(folder, file.Name), [.. file.Bytes], ct);
+        return folder;
+    }
 
     private Speaker SpeakerOf(MemberName member)
     {

@@ -5,6 +5,7 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using ShedBot.Cards;
+using ShedBot.Pictures;
 using ShedBot.Rules;
 using ShedBot.Starting;
 using ShedBot.Storage;
@@ -62,7 +63,8 @@ internal static class PracticeHost
             host.Services.GetRequiredService<TimeProvider>(),
             host.Services.GetRequiredService<ILogger<PracticeSession>>(),
             new MemberName(settings.As),
-            Path.GetDirectoryName(Path.GetFullPath(file))!);
+            Path.GetDirectoryName(Path.GetFullPath(file))!,
+            new TimelinePictures(PlainFace.UsualFolders, host.Services.GetRequiredService<ILogger<TimelinePictures>>()).Paint);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct, host.Services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
         try
         {

@@ -6,6 +6,7 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Rules;
@@ -38,13 +39,14 @@ internal sealed class PracticeSession : IDisposable
     private AnswerKeys keys = AnswerKeys.None;
 
     public PracticeSession(
-        IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies)
+        IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies,
+        TimelinePainter paint)
     {
         (this.store, this.rules, this.screen, this.clock, this.logger, member) = (store, rules, screen, clock, logger, first);
         lines = new BoundedLines(input, MostRead);
         numbers = new CaseNumbers(store);
         desk = new CaseDesk(store, riders, () => rules.Coach, clock, numbers.Next);
-        logbook = new Logbook(store, riders, rules, screen, clock, copies);
+        logbook = new Logbook(store, riders, rules, screen, clock, copies, paint);
     }
 
     public async Task RunAsync(CancellationToken ct)

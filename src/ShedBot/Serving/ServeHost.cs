@@ -7,6 +7,7 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using ShedBot.Coaching.Desk;
 using ShedBot.Discord.Running;
+using ShedBot.Pictures;
 using ShedBot.Rules;
 using ShedBot.Serving.Copies;
 using ShedBot.Serving.Health;
@@ -75,7 +76,8 @@ internal static class ServeHost
         using var desk = new CaseDesk(store, store, () => rules.Coach, clock, CaseIds.Next);
         using var meters = new MeterTotals(DiscordClubs.Meter);
         await using var chat = new ClubsChat(new DiscordClubs(
-            talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, store, desk, () => rules.Coach, clock, Random.Shared.NextDouble, logs));
+            talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, store, desk, () => rules.Coach, clock, Random.Shared.NextDouble,
+            new TimelinePictures(PlainFace.UsualFolders, logs.CreateLogger<TimelinePictures>()).Paint, logs));
         var file = new HealthFile(settings.HealthPath);
         var backups = settings.BackupFolder.Length > 0 ? new DailyBackup(Path.GetFullPath(settings.BackupFolder), settings.BackupKeepDays) : null;
         var watch = new Watch(new RulesWatch(rules, log), chat.Health, store.Health, backups, store.BackupAsync, file, meters, clock, log);

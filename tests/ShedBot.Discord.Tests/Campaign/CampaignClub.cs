@@ -127,7 +127,7 @@ internal sealed class CampaignClub : IAsyncDisposable
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = Path.Combine(folder, "club.shed") }, default);
         desk = new CaseDesk(store, store, () => Coach.Value, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D6}");
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session"), GatewayClock = new QuickWaits(Hurry) };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => Coach.Value, TimeProvider.System, Random.Shared.NextDouble, log);
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => Coach.Value, TimeProvider.System, Random.Shared.NextDouble, (_, _) => null, log);
         running = bot.RunAsync(life.Token);
     }
 

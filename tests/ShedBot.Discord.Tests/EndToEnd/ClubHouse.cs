@@ -1,5 +1,6 @@
 using ShedBot.Coaching;
 using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Running;
 using ShedBot.DiscordStandIn;
@@ -41,7 +42,9 @@ internal sealed class ClubHouse : IAsyncDisposable
     private CancellationTokenSource life = new();
     private Task running = Task.CompletedTask;
 
-    private ClubHouse(StandIn platform, TestLog log) => (Platform, this.log) = (platform, log);
+    private readonly TimelinePainter paint;
+
+    private ClubHouse(StandIn platform, TestLog log, TimelinePainter paint) => (Platform, this.log, this.paint) = (platform, log, paint);
 
     public StandIn Platform { get; }
 
@@ -65,14 +68,15 @@ internal sealed class ClubHouse : IAsyncDisposable
 
     public static KnowledgeBase Knowledge => Rules.Value.Knowledge;
 
+    /// <param name="paint">Left out: nothing can be painted.</param>
     /// <param name="setUp">False: nobody has chosen a help channel yet.</param>
-    public static async Task<ClubHouse> OpenAsync(ITestOutputHelper output, StandInOptions? options = null, bool forum = false, bool setUp = true)
+    public static async Task<ClubHouse> OpenAsync(ITestOutputHelper output, StandInOptions? options = null, bool forum = false, bool setUp = true, TimelinePainter? paint = null)
     {
         options ??= new StandInOptions();
         var contract = ContractCheck.Find(Strictness.Strict);
         output.WriteLine(contract.About);
         var platform = await StandIn.StartAsync(options with { Checks = [new LimitsCheck(Strictness.Strict), contract], AnswerWithin = TimeSpan.FromSeconds(3 * Slowness) });
-        var house = new ClubHouse(platform, new TestLog(output));
+        var house = new ClubHouse(platform, new TestLog(output), paint ?? ((_, _) => null));
         await house.FurnishAsync(forum);
         await house.StartAsync();
         if (setUp) await house.SetUpAsync();
@@ -102,7 +106,7 @@ internal sealed class ClubHouse : IAsyncDisposable
         var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
         desk = new CaseDesk(store, store, () => coach, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}");
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session") };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => coach, new SlowClock(Slowness), Random.Shared.NextDouble, log);
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => coach, new SlowClock(Slowness), Random.Shared.NextDouble, paint, log);
         life = new CancellationTokenSource();
         running = bot.RunAsync(life.Token);
         await Platform.WaitForLoginAsync(Patience);

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Riding;
 using ShedBot.DiscordStandIn.Driving;
 using Xunit.Abstractions;
@@ -158,6 +159,41 @@ public sealed class LogbookInAClub(ITestOutputHelper output)
         Assert.True(told.Private);
         Assert.Equal(["rides.csv", "work.csv", "bike.json"], told.Files.Select(f => f.FileName));
         Assert.Equal(12, JsonDocument.Parse(told.Files[2].Bytes).RootElement.GetProperty("rides")[0].GetProperty("kilometres").GetDouble());
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task Timeline_IsAPictureWithItsDescription_ShownToTheRiderAlone()
+    {
+        var asked = new List<PictureLook>();
+        await using var house = await ClubHouse.OpenAsync(output, paint: (_, look) =>
+        {
+            asked.Add(look);
+            return [0x89, 0x50, 0x4E, 0x47];
+        });
+        await UseAsync(house, "ride log", ("distance", "12 km"));
+        await UseAsync(house, "service done", ("task", "spokes"));
+        var told = await UseAsync(house, "service timeline");
+        Assert.True(told.Private);
+        Assert.Equal("timeline.png", Assert.Single(told.Files).FileName);
+        Assert.Contains("The spokes: ", told.Files[0].Description, StringComparison.Ordinal);
+        Assert.DoesNotContain("The spokes: ", told.Words, StringComparison.Ordinal);
+        Assert.Contains("/service plan whole:True", told.Words, StringComparison.Ordinal);
+        await UseAsync(house, "service timeline", ("look", "light"));
+        Assert.Equal([PictureLook.Dark, PictureLook.Light], asked);
+        house.AssertNoViolations();
+    }
+
+    [Fact]
+    public async Task Timeline_ThatCannotBePainted_IsToldInWords()
+    {
+        await using var house = await ClubHouse.OpenAsync(output);
+        await UseAsync(house, "ride log", ("distance", "12 km"));
+        await UseAsync(house, "service done", ("task", "spokes"));
+        var told = await UseAsync(house, "service timeline");
+        Assert.True(told.Private);
+        Assert.Empty(told.Files);
+        Assert.Contains("The spokes: ", told.Words, StringComparison.Ordinal);
         house.AssertNoViolations();
     }
 

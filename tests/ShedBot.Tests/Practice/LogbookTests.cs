@@ -48,6 +48,37 @@ public sealed class LogbookTests : IDisposable
         Assert.Equal("day,kilometres,hours,weather\r\n2026-05-01,12,,dry\r\n", await File.ReadAllTextAsync(Path.Combine(folder, "rides.csv")));
     }
 
+    [Fact]
+    public async Task Run_Timeline_TellsItInWordsAndWritesAPictureBesideTheData()
+    {
+        var text = (await SitAsync("kit fitted 20 april", "rode 12 km", "timeline", "timeline light", "bye")).ReplaceLineEndings(" ");
+        Assert.Contains("Today is 1 May 2026", text, StringComparison.Ordinal);
+        Assert.Contains("The chain while it settles: due today", text, StringComparison.Ordinal);
+        var folder = Path.Combine(temp.Path, "copy-rider");
+        foreach (var name in new[] { "timeline-dark.png", "timeline-light.png" })
+        {
+            Assert.Contains(name, text, StringComparison.Ordinal);
+            Assert.Equal([0x89, 0x50, 0x4E, 0x47], (await File.ReadAllBytesAsync(Path.Combine(folder, name)))[..4]);
+        }
+    }
+
+    [Fact]
+    public async Task Run_TimelineWhereNothingCanBePainted_TellsItInWordsAlone()
+    {
+        var text = await Sitting.AtAsync(temp.File("bare.shed"), Repository.Knowledge, ["kit fitted 20 april", "rode 12 km", "timeline", "bye"], paint: (_, _) => null);
+        Assert.Contains("Today is 1 May 2026", text, StringComparison.Ordinal);
+        Assert.Contains("cannot be painted on this machine", text, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Path.Combine(temp.Path, "copy-rider")));
+    }
+
+    [Fact]
+    public async Task Run_TimelineOfABikeOfWhichNothingIsKnown_SaysWhatToTell()
+    {
+        var text = await SitAsync("timeline", "bye");
+        Assert.Contains("Nothing can be dated yet.", text, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Path.Combine(temp.Path, "copy-rider")));
+    }
+
     private static string After(string text, string line) => text[(text.IndexOf(line, StringComparison.Ordinal) + line.Length)..];
 
     private Task<string> SitAsync(params string[] lines) => Sitting.AtAsync(temp.File("log.shed"), Repository.Knowledge, lines);

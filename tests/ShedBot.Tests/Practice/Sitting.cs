@@ -1,6 +1,8 @@
 using Microsoft.Extensions.Logging.Abstractions;
 using ShedBot.Cards;
 using ShedBot.Coaching;
+using ShedBot.Coaching.Logbook;
+using ShedBot.Pictures;
 using ShedBot.Practice;
 using ShedBot.Rules;
 using ShedBot.Storage;
@@ -13,7 +15,7 @@ internal static class Sitting
     public static readonly DateTimeOffset Noon = new(2026, 5, 1, 10, 0, 0, TimeSpan.Zero);
 
     /// <returns>Everything the terminal showed, with the rider's lines marked.</returns>
-    public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider")
+    public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider", TimelinePainter? paint = null)
     {
         var output = new StringWriter { NewLine = "\n" };
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data, Durable = false }, CancellationToken.None);
@@ -26,7 +28,8 @@ internal static class Sitting
             new FrozenClock(Noon),
             NullLogger.Instance,
             new MemberName(member),
-            Path.GetDirectoryName(data)!);
+            Path.GetDirectoryName(data)!,
+            paint ?? new TimelinePictures(PlainFace.UsualFolders, NullLogger.Instance).Paint);
         await session.RunAsync(CancellationToken.None);
         return output.ToString();
     }
