@@ -16,9 +16,9 @@ internal static class RiderCards
         var clock = new RiderClock(rider, clubZone, at);
         var on = rider is { Consent: Consent.Given, Refused: false, Silent: false };
         var lines = ImmutableArray.CreateBuilder<string>();
-        if (on) lines.Add($"around {Time(rider.Quiet.Outside(rider.Preferred))}, when something is due; at most one a day of my own accord");
+        if (on) lines.Add($"around {Time(rider.Quiet.Outside(rider.Preferred))}, when something is due{Moved(rider)}; at most one a day of my own accord");
         lines.Add(rider.Quiet.From == rider.Quiet.Until ? "no quiet hours" : $"quiet from {Time(rider.Quiet.From)} to {Time(rider.Quiet.Until)}");
-        lines.Add($"your clock: {clock.Zone.Id}{(rider.Zone is null ? ", as the club's" : "")}; it is {Time(Instant.FromDateTimeOffset(at).InZone(clock.Zone).TimeOfDay)} there");
+        lines.Add($"your clock: {clock.Zone.Id}{(rider.Zone is null ? " until you tell me yours" : "")}; it is {Time(Instant.FromDateTimeOffset(at).InZone(clock.Zone).TimeOfDay)} there");
         if (rider.Units is { } units) lines.Add(units == Units.Imperial ? "distances in miles" : "distances in kilometres");
         if (!rider.Stopped.IsEmpty) lines.Add($"not reminded of: {Say.Join([.. rider.Stopped.Select(t => knowledge.Service.GetValueOrDefault(t)?.Called ?? t)])}");
         if (rider.Later.Count(l => l.Until > at) is > 0 and var later) lines.Add($"put off for later: {later}");
@@ -27,6 +27,8 @@ internal static class RiderCards
             [.. Why(rider), .. Say.List("So far", lines)],
             [on ? Answer(NudgeVerb.Decline, clock.Today, "Stop all reminders") : Answer(NudgeVerb.Agree, clock.Today, "Remind me")]);
     }
+
+    private static string Moved(Rider rider) => rider.Quiet.Cover(rider.Preferred) ? $" ({Time(rider.Preferred)} is in your quiet hours)" : "";
 
     private static string Title(Rider rider) => rider switch
     {

@@ -11,17 +11,25 @@ public static class RiderForms
 {
     private const int MostNear = 5;
 
-    private static readonly ImmutableArray<string> TimeForms = ["H:mm", "HH:mm", "H.mm", "h:mm tt", "h:mmtt", "h tt", "htt", "%H"];
+    /// <summary>A number alone up to here may be the morning or the evening.</summary>
+    private const int LastUnclearHour = 11;
+
+    private static readonly ImmutableArray<string> TimeForms = ["H:mm", "HH:mm", "H.mm", "h:mm tt", "h:mmtt", "h.mm tt", "h.mmtt", "h tt", "htt", "%H"];
 
     /// <summary>A time of day: 18:00, 6 pm, 7:30 am.</summary>
     /// <returns>The time, or the refusal <c>time</c>.</returns>
-    public static (LocalTime Time, Refusal? Refused) Time(string text)
+    public static (LocalTime Time, Refusal? Refused) Time(string text) =>
+        int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var hour) && hour is > 0 and <= LastUnclearHour
+            ? (default, new Refusal("time", $"{hour} in the morning or in the evening? Write {hour} am or {hour} pm, or {hour + 12}:00."))
+            : Hour(text);
+
+    private static (LocalTime Time, Refusal? Refused) Hour(string text)
     {
         var plain = text.Trim().Replace("o'clock", "", StringComparison.OrdinalIgnoreCase).Replace(".m.", "m", StringComparison.OrdinalIgnoreCase).Trim();
         return plain.ToLowerInvariant() switch
         {
             "noon" or "midday" => (LocalTime.Noon, null),
-            "midnight" => (LocalTime.Midnight, null),
+            "midnight" or "24:00" => (LocalTime.Midnight, null),
             _ => TimeOnly.TryParseExact(plain, [.. TimeForms], CultureInfo.InvariantCulture, DateTimeStyles.None, out var read)
                 ? (LocalTime.FromTicksSinceMidnight(read.Ticks), null)
                 : (default, new Refusal("time", $"I cannot read \"{CleanText.OneLine(text, 40)}\" as a time of day. Write it like 18:00 or 6 pm.")),
@@ -35,38 +43,27 @@ public static class RiderForms
         if (text.Trim().ToLowerInvariant() is "none" or "never" or "no" or "off") return new KeepQuiet(new QuietHours(LocalTime.Midnight, LocalTime.Midnight));
         var ends = text.Split([" to ", " till ", " until ", "-", "–"], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         if (ends.Length != 2) return new Refusal("time", "Write quiet hours like 21:00 to 8:00, or none.");
-        var (from, until) = (Time(ends[0]), Time(ends[1]));
+        // The end of a night is in the morning: only its beginning can be unclear.
+        var (from, until) = (Time(ends[0]), Hour(ends[1]));
         if ((from.Refused ?? until.Refused) is { } refused) return refused;
         return from.Time == until.Time
             ? new Refusal("time", "From and until are the same. Write quiet hours like 21:00 to 8:00, or none.")
             : new KeepQuiet(new QuietHours(from.Time, until.Time));
     }
 
-    /// <summary>A time zone by its name in the IANA data, or by its city; "club" for the club's.</summary>
+    /// <summary>A time zone by its name in the IANA data, by its city, or by a country that has but one; "club" for the club's.</summary>
     /// <returns>The request, or the refusal <c>zone</c>.</returns>
     public static Result<RiderRequest> Zone(string text)
     {
-        var wanted = text.Trim().Replace(' ', '_');
-        if (wanted.ToLowerInvariant() is "club" or "the_club" or "the_club's" or "clubs" or "club's") return new LiveIn(null);
-        var ids = DateTimeZoneProviders.Tzdb.Ids;
-        if (ids.FirstOrDefault(i => i.Equals(wanted, StringComparison.OrdinalIgnoreCase)) is { } exact) return new LiveIn(exact);
-        var cities = Zones(wanted);
-        if (cities is [var one]) return new LiveIn(one);
-        var near = cities.IsEmpty ? "" : $" Do you mean {string.Join(", ", cities.Take(MostNear))}?";
-        return new Refusal("zone", $"I know no time zone \"{CleanText.OneLine(text, 40)}\".{near} Name it by a city, as in Europe/Lisbon.");
+        if (text.Trim().ToLowerInvariant() is "club" or "the club" or "the club's" or "clubs" or "club's") return new LiveIn(null);
+        var found = ZoneNames.Find(text);
+        if (found is [var one]) return new LiveIn(one);
+        var near = found.IsEmpty ? "" : $" Do you mean {string.Join(", ", found.Take(MostNear))}{(found.Length > MostNear ? " or another" : "")}?";
+        return new Refusal("zone", $"I know no one time zone \"{CleanText.OneLine(text, 40)}\".{near} Name it by its largest city, as in Europe/Lisbon.");
     }
 
     /// <returns>The zones whose city begins so, by name; all of a city's own names only once it is written out.</returns>
-    public static ImmutableArray<string> Zones(string typed)
-    {
-        var wanted = typed.Trim().Replace(' ', '_');
-        if (wanted.Length == 0) return [];
-        var places = DateTimeZoneProviders.Tzdb.Ids.Where(i => i.Contains('/', StringComparison.Ordinal) && !i.StartsWith("Etc/", StringComparison.Ordinal)).ToImmutableArray();
-        ImmutableArray<string> whole = [.. places.Where(i => City(i).Equals(wanted, StringComparison.OrdinalIgnoreCase))];
-        return !whole.IsEmpty
-            ? whole
-            : [.. places.Where(i => City(i).StartsWith(wanted, StringComparison.OrdinalIgnoreCase) || i.StartsWith(wanted, StringComparison.OrdinalIgnoreCase))];
-    }
+    public static ImmutableArray<string> Zones(string typed) => ZoneNames.Beginning(typed);
 
     /// <returns>The request, or the refusal <c>units</c>.</returns>
     public static Result<RiderRequest> UnitsOf(string text) => text.Trim().ToLowerInvariant() switch
@@ -76,6 +73,4 @@ public static class RiderForms
         "club" or "the club's" => new ThinkIn(null),
         _ => new Refusal("units", $"I cannot read \"{CleanText.OneLine(text, 40)}\" as units. Write km or miles."),
     };
-
-    private static string City(string id) => id[(id.LastIndexOf('/') + 1)..];
 }

@@ -3,6 +3,7 @@ using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Tests.Samples;
 using ShedBot.Coaching.Turns;
 
@@ -139,6 +140,47 @@ public sealed class CaseDeskTests
         var turn = Assert.Single(saved);
         Assert.Equal((new CaseId("c2"), other), (turn.Case.Id, turn.Case.Bike));
         Assert.Contains(turn.Case.Entries, e => e is { Kind: EntryKind.Complaint, Subject: "hums" });
+    }
+
+    /// <summary>What is due can change with the bike, and a turn ends silence: both in the save of the turn. Otherwise the member is left as they are.</summary>
+    [Theory]
+    [InlineData(Consent.Given, 2, true)]
+    [InlineData(Consent.Given, 0, false)]
+    [InlineData(Consent.NotAsked, 2, false)]
+    public async Task HandleAsync_AMemberWhoAgreed_IsHeardInTheSameSave(Consent consent, int unanswered, bool heard)
+    {
+        var shelf = new Shelf();
+        shelf.Riders[Member] = Rider.New(Member) with { Consent = consent, Unanswered = unanswered, Silent = unanswered > 0, Version = 4 };
+        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => "c1");
+        await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
+        Assert.Equal((1, heard ? 5 : 4), (shelf.Saves, shelf.Riders[Member].Version));
+        if (heard) Assert.Equal((0, false, Pump.Noon), (shelf.Riders[Member].Unanswered, shelf.Riders[Member].Silent, shelf.Riders[Member].NextLook));
+    }
+
+    [Fact]
+    public async Task HandleAsync_ARepairHeldForAMemberWhoAgreed_BringsTheNextLookForward()
+    {
+        var shelf = new Shelf();
+        shelf.Riders[Member] = Rider.New(Member) with { Consent = Consent.Given, Version = 1, NextLook = Pump.Noon.AddDays(5) };
+        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => "c1");
+        await desk.HandleAsync(Member, "here", new MemberSaid("e0", "no water comes out"), default);
+        Assert.Equal(Pump.Noon.AddDays(5), shelf.Riders[Member].NextLook);
+        foreach (var label in new[] { "It is shut", "Yes", "Done", "It holds" })
+            await desk.HandleAsync(Member, "here", new MemberChose("e" + label, shelf.Unsaid[^1].Card.Options.First(o => o.Label.StartsWith(label, StringComparison.Ordinal)).Id), default);
+        Assert.Single(shelf.Bikes[BikeId.Of(Member)].Work);
+        Assert.Equal(Pump.Noon, shelf.Riders[Member].NextLook);
+    }
+
+    /// <summary>The member stopped all reminders while the turn was taken: that stands.</summary>
+    [Fact]
+    public async Task HandleAsync_TheMemberWasSavedFirst_TakesTheTurnAnew()
+    {
+        var shelf = new Shelf();
+        shelf.Riders[Member] = Rider.New(Member) with { Consent = Consent.Given, Unanswered = 1, Version = 1 };
+        shelf.Meanwhile = () => shelf.Riders[Member] = RiderWishes.Decline(shelf.Riders[Member], Pump.Noon);
+        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => "c1");
+        var after = await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
+        Assert.Equal((1, 1, Consent.Withheld), (after.Turn, shelf.Unsaid.Count, shelf.Riders[Member].Consent));
     }
 
     private static Mock<IShedStore> Empty()

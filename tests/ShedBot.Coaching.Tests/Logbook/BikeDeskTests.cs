@@ -6,7 +6,9 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Riding;
+using ShedBot.Coaching.Tests.Samples;
 
 namespace ShedBot.Coaching.Tests.Logbook;
 
@@ -53,6 +55,35 @@ public sealed class BikeDeskTests
         using var desk = Desk();
         Assert.Null((await TakeAsync(desk, Ride, "e1")).Refused);
         Assert.Equal(2, tries);
+    }
+
+    /// <summary>What is due can have changed, so the member is looked at anew, in the save of the entry; whoever did not agree is left as they are.</summary>
+    [Theory]
+    [InlineData(Consent.Given, 4)]
+    [InlineData(Consent.Asked, 3)]
+    public async Task HandleAsync_AMemberWhoAgreed_IsHeardInTheSameSave(Consent consent, int version)
+    {
+        var shelf = new Shelf();
+        shelf.Riders[Bench.Speaker.Member] = Rider.New(Bench.Speaker.Member) with { Consent = consent, Unanswered = 2, Version = 3 };
+        using var desk = new BikeDesk(shelf, shelf, () => Bench.Knowledge);
+        await TakeAsync(desk, Ride, "e1");
+        var rider = shelf.Riders[Bench.Speaker.Member];
+        Assert.Equal((1, version, 12.0), (shelf.Saves, rider.Version, shelf.Bikes[Bench.Bike.Id].Riding.On(Bench.Today)!.Kilometres));
+        if (consent == Consent.Given) Assert.Equal((0, Bench.Now), (rider.Unanswered, rider.NextLook));
+    }
+
+    /// <summary>A round saved the member between reading and saving: the entry is made anew and counts once.</summary>
+    [Fact]
+    public async Task HandleAsync_TheMemberWasSavedFirst_MakesTheEntryOnce()
+    {
+        var shelf = new Shelf();
+        var member = Bench.Speaker.Member;
+        shelf.Riders[member] = Rider.New(member) with { Consent = Consent.Given, Version = 3 };
+        shelf.Meanwhile = () => shelf.Riders[member] = shelf.Riders[member] with { Unanswered = 1, LastAt = Bench.Now, Version = 4 };
+        using var desk = new BikeDesk(shelf, shelf, () => Bench.Knowledge);
+        await TakeAsync(desk, Ride, "e1");
+        Assert.Equal((1, 5, Bench.Now, 0), (shelf.Saves, shelf.Riders[member].Version, shelf.Riders[member].LastAt, shelf.Riders[member].Unanswered));
+        Assert.Equal((1, 12.0), (shelf.Bikes[Bench.Bike.Id].Version, shelf.Bikes[Bench.Bike.Id].Riding.On(Bench.Today)!.Kilometres));
     }
 
     [Fact]
