@@ -24,7 +24,7 @@ public sealed record Decision(Rider After, Nudge? Say, ImmutableArray<Withheld> 
 }
 
 /// <summary>A message to be sent.</summary>
-/// <param name="DueKeys">What it tells, named or counted; empty when it asks whether to go on.</param>
+/// <param name="DueKeys">What it tells, named or counted, with what is coming up; empty when it asks whether to go on.</param>
 /// <param name="Evening">True for the reminder that was asked for with "tonight".</param>
 public sealed record Nudge(Card Card, ImmutableArray<string> DueKeys, bool Evening);
 
@@ -54,6 +54,9 @@ public enum WithheldFor
 
     /// <summary>They asked for it at a later time.</summary>
     Later,
+
+    /// <summary>It does not press, and the last digest was a short while ago: it is told with what else falls due.</summary>
+    Gathering,
 
     /// <summary>They had a message today already.</summary>
     SpokenToday,

@@ -19,6 +19,9 @@ public enum NudgeVerb
     /// <summary>All of the digest is done.</summary>
     AllDone,
 
+    /// <summary>What was due on the day of the digest is done; what was coming up is to be told once it is due.</summary>
+    DueDone,
+
     /// <summary>One task is done.</summary>
     Done,
     Tonight,

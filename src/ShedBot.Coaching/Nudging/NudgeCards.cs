@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using NodaTime.Text;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Service;
@@ -12,40 +13,47 @@ namespace ShedBot.Coaching.Nudging;
 /// <summary>What reminders look like, for any platform.</summary>
 internal static class NudgeCards
 {
-    /// <summary>So many tasks are named; the rest is counted.</summary>
+    /// <summary>So many tasks that are due are named, and as many that are coming up; the rest that is due is counted.</summary>
     public const int MostNamed = 5;
 
+    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
+
+    /// <param name="say">What is due, and what is coming up with it.</param>
     /// <param name="open">How many more are due, of which the member was told before.</param>
     /// <param name="evening">True for the reminder that was asked for with "tonight": there is no second one that day.</param>
     public static Card Digest(ImmutableArray<DueItem> say, int open, RiderClock clock, bool evening)
     {
         var bikes = say.Select(d => d.Bike.Id).Distinct().Count();
+        ImmutableArray<DueItem> due = [.. say.Where(d => d.IsDue(clock.Today))], coming = [.. say.Where(d => !d.IsDue(clock.Today))];
         var blocks = ImmutableArray.CreateBuilder<CardBlock>();
-        blocks.AddRange(Say.List("Time to", say.Take(MostNamed).Select(d => Line(d, bikes > 1))));
-        if (say.Length > MostNamed) blocks.Add(Say.Text($"And {say.Length - MostNamed} more; your plan has them all."));
+        blocks.AddRange(Say.List("Time to", due.Take(MostNamed).Select(d => Line(d, bikes > 1))));
+        if (due.Length > MostNamed) blocks.Add(Say.Text($"And {due.Length - MostNamed} more; your plan has them all."));
+        blocks.AddRange(Say.List(due.IsEmpty ? "Coming up" : "Coming up, and done in one go with it", coming.Select(d => ComingLine(d, bikes > 1))));
         if (open > 0) blocks.Add(Say.Text($"Still open from before: {open}."));
+        var title = Title(due.IsEmpty ? coming : due, due.IsEmpty, bikes);
         if (say is [var only])
         {
             blocks.Add(Say.Text($"{only.Item.Rule.Why} {only.Item.Because}"));
             blocks.AddRange(Say.Cautions(only.Item.Rule.Cautions));
-            return new Card($"Due on {Name(only.Bike)}: {only.Item.Rule.Called}", blocks.ToImmutable(), [.. OfTask(only.Bike, only.Item.Rule, clock.Today), .. OfDigest(clock, evening)]);
+            return new Card(title, blocks.ToImmutable(), [.. OfTask(only.Bike, only.Item.Rule, clock.Today), .. OfDigest(clock, evening)]);
         }
 
         return new Card(
-            $"{say.Length} things are due on {(bikes > 1 ? "your bikes" : Name(say[0].Bike))}",
+            title,
             blocks.ToImmutable(),
             [
-                .. say.Take(MostNamed).Select(d => Answer(
+                .. due.Take(MostNamed).Concat(coming).Select(d => Answer(
                     NudgeVerb.Look, clock.Today, Say.Capital(d.Item.Rule.Called) + (bikes > 1 ? $", {Name(d.Bike)}" : ""), d.Bike, d.Item.Rule.Id)),
                 Answer(NudgeVerb.AllDone, clock.Today, "All of it is done"),
+                .. due.IsEmpty || coming.IsEmpty ? [] : (CardOption[])[Answer(NudgeVerb.DueDone, clock.Today, "What is due is done, the rest later")],
                 .. OfDigest(clock, evening),
             ]);
     }
 
     /// <summary>One task of a digest, by itself.</summary>
-    public static Card Task(DueItem due, LocalDate digest) => new(
+    public static Card Task(DueItem due, LocalDate digest, LocalDate today) => new(
         Say.Capital(due.Item.Rule.Called),
-        [Say.Text($"Time to {due.Item.Rule.Does}: {due.Item.Amount.Words}. {due.Item.Rule.Why}"), .. Say.Cautions(due.Item.Rule.Cautions)],
+        [Say.Text(due.IsSoon(today) ? $"Soon time to {ComingLine(due, false)}. {due.Item.Rule.Why}" : $"Time to {due.Item.Rule.Does}: {due.Item.Amount.Words}. {due.Item.Rule.Why}"), .. Say.Cautions(due.Item.Rule.Cautions)],
         OfTask(due.Bike, due.Item.Rule, digest));
 
     public static Card HowTo(BikeProfile bike, ServiceRule rule, LocalDate digest) => new(
@@ -92,6 +100,18 @@ internal static class NudgeCards
     public static Card Said(string title, string? text = null) => new(title, text is null ? [] : [Say.Text(text)], []);
 
     public static string Name(BikeProfile bike) => bike.Name.Length > 0 ? CleanText.OneLine(bike.Name, 40) : "your bike";
+
+    private static string Title(ImmutableArray<DueItem> items, bool coming, int bikes) => (items, coming) switch
+    {
+        ([var only], false) => $"Due on {Name(only.Bike)}: {only.Item.Rule.Called}",
+        ([var only], true) => $"Coming up on {Name(only.Bike)}: {only.Item.Rule.Called}",
+        (_, var soon) => $"{items.Length} things are {(soon ? "coming up" : "due")} on {(bikes > 1 ? "your bikes" : Name(items[0].Bike))}",
+    };
+
+    /// <summary>As in "oil the chain (131 km of about 150 km, expected around Fri 5 Jun)".</summary>
+    private static string ComingLine(DueItem coming, bool named) =>
+        $"{coming.Item.Rule.Does}{(named ? $" on {Name(coming.Bike)}" : "")} ({coming.Item.Amount.Words}, "
+        + $"expected {(coming.Item.Earliest == coming.Item.Latest ? "on" : "around")} {Day.Format(coming.Item.Expected!.Value)})";
 
     private static string Line(DueItem due, bool named) =>
         $"{due.Item.Rule.Does}{(named ? $" on {Name(due.Bike)}" : "")} ({due.Item.Amount.Words}{(due.Item.State == DueState.Overdue ? ", overdue" : "")})";

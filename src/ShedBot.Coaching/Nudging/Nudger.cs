@@ -19,20 +19,24 @@ public static class Nudger
 
     /// <param name="bikes">All of the member's bikes.</param>
     /// <param name="clubZone">An IANA zone, for members who have not told theirs; unknown names count as UTC.</param>
-    public static Decision Decide(Rider rider, ImmutableArray<BikeProfile> bikes, KnowledgeBase knowledge, string clubZone, DateTimeOffset now)
+    public static Decision Decide(Rider rider, ImmutableArray<BikeProfile> bikes, KnowledgeBase knowledge, string clubZone, DateTimeOffset now) =>
+        Decide(rider, bikes, knowledge, clubZone, now, Bundling.Usual);
+
+    internal static Decision Decide(Rider rider, ImmutableArray<BikeProfile> bikes, KnowledgeBase knowledge, string clubZone, DateTimeOffset now, Bundling bundling)
     {
         var clock = new RiderClock(rider, clubZone, now);
         var items = DueItem.Of(bikes, knowledge, clock.Today, clock.Zone);
         var after = Kept(Tamed(rider, clock), items) with { Version = rider.Version + 1 };
         if (Closed(after) is { } closed) return Nothing(after, items, clock, null, _ => closed);
 
-        var due = items.Where(i => i.IsDue(clock.Today) && !after.Stopped.Contains(i.Item.Rule.Id)).ToImmutableArray();
-        var asked = due.Where(i => after.Later.Any(l => l.DueKey == i.Key && l.Until <= now)).ToImmutableArray();
-        var fresh = due.Where(i => after.Told.All(t => t.DueKey != i.Key)).ToImmutableArray();
+        var wanted = items.Where(i => !after.Stopped.Contains(i.Item.Rule.Id)).ToImmutableArray();
+        var asked = wanted.Where(i => (i.IsDue(clock.Today) || i.IsSoon(clock.Today)) && after.Later.Any(l => l.DueKey == i.Key && l.Until <= now)).ToImmutableArray();
+        var fresh = wanted.Where(i => i.IsDue(clock.Today) && !IsTold(after, i)).ToImmutableArray();
+        if (asked.IsEmpty && fresh.IsEmpty) return Nothing(after, items, clock, Next(after, items, clock, bundling), _ => WithheldFor.Told);
+        if (asked.IsEmpty && clock.Today < bundling.From(after, clock.Today) && !fresh.Any(i => i.Pressing))
+            return Nothing(after, items, clock, Next(after, items, clock, bundling), _ => WithheldFor.Gathering);
         var spoken = after.LastDay >= clock.Today || (after.LastAt is { } last && clock.DayOf(last) >= clock.Today);
         var evening = spoken && after.LastEvening != clock.Today && asked.Any(i => after.Later.Any(l => l.DueKey == i.Key && l.Tonight));
-        ImmutableArray<DueItem> say = evening ? asked : [.. due.Where(i => asked.Contains(i) || fresh.Contains(i))];
-        if (say.IsEmpty) return Nothing(after, items, clock, Next(after, items, clock), _ => WithheldFor.Told);
         if (spoken && !evening)
         {
             var next = after.Later.Where(l => l.Tonight && l.Until > now).Select(l => l.Until).Append(clock.Slot(Tomorrow(after, clock))).Min();
@@ -44,7 +48,14 @@ public static class Nudger
         if (!atAnHour && now < clock.Slot(clock.Today)) return Nothing(after, items, clock, clock.Slot(clock.Today), _ => WithheldFor.NotYet);
         if (clock.IsQuiet) return Nothing(after, items, clock, clock.Awake(), _ => WithheldFor.Quiet);
         after = after with { LastAt = now, LastDay = clock.Today, LastEvening = evening ? clock.Today : after.LastEvening };
-        if (after.Unanswered < MostUnanswered) return Tell(after, say, items, clock, evening);
+        if (after.Unanswered < MostUnanswered)
+        {
+            var say = evening ? asked : [.. wanted.Where(i => asked.Contains(i) || fresh.Contains(i))];
+            var along = evening ? [] : wanted.Where(i => i.ComesAlong(clock.Today, bundling.AheadDays) && !say.Contains(i) && !IsTold(after, i)).Take(NudgeCards.MostNamed);
+            after = Tell(after, [.. say, .. along], items, clock, evening, out var nudge);
+            return Nothing(after, [.. items.Where(i => !nudge.DueKeys.Contains(i.Key))], clock, Next(after, items, clock, bundling), _ => WithheldFor.Told) with { Say = nudge };
+        }
+
         var asking = Nothing(after, items, clock, null, _ => WithheldFor.AskingFirst);
         return asking with { After = asking.After with { Silent = true }, Say = new Nudge(NudgeCards.GoOn(clock.Today), [], evening) };
     }
@@ -69,7 +80,8 @@ public static class Nudger
     {
         if (rider.LastAt >= lastMessage) return rider;
         var then = new RiderClock(rider, clubZone, lastMessage);
-        var told = DueItem.Of(bikes, knowledge, then.Today, then.Zone).Where(i => i.IsDue(then.Today)).Select(i => i.Key).ToImmutableArray();
+        var told = DueItem.Of(bikes, knowledge, then.Today, then.Zone)
+            .Where(i => i.IsDue(then.Today) || i.ComesAlong(then.Today, Bundling.Usual.AheadDays)).Select(i => i.Key).ToImmutableArray();
         return rider with
         {
             Told = [.. rider.Told.Where(t => !told.Contains(t.DueKey)), .. told.Select(k => new Told(k, then.Today))],
@@ -81,18 +93,17 @@ public static class Nudger
         };
     }
 
-    private static Decision Tell(Rider after, ImmutableArray<DueItem> say, ImmutableArray<DueItem> items, RiderClock clock, bool evening)
+    private static Rider Tell(Rider after, ImmutableArray<DueItem> say, ImmutableArray<DueItem> items, RiderClock clock, bool evening, out Nudge nudge)
     {
         ImmutableArray<string> keys = [.. say.Select(i => i.Key)];
-        var open = items.Count(i => i.IsDue(clock.Today) && !keys.Contains(i.Key) && !after.Stopped.Contains(i.Item.Rule.Id));
-        var card = NudgeCards.Digest(say, open, clock, evening);
-        after = after with
+        var open = items.Count(i => i.IsDue(clock.Today) && !keys.Contains(i.Key) && !after.Stopped.Contains(i.Item.Rule.Id) && IsTold(after, i));
+        nudge = new Nudge(NudgeCards.Digest(say, open, clock, evening), keys, evening);
+        return after with
         {
             Told = [.. after.Told.Where(t => !keys.Contains(t.DueKey)), .. keys.Select(k => new Told(k, clock.Today))],
             Later = after.Later.RemoveAll(l => keys.Contains(l.DueKey)),
             Unanswered = after.Unanswered + 1,
         };
-        return Nothing(after, [.. items.Where(i => !keys.Contains(i.Key))], clock, Next(after, items, clock), _ => WithheldFor.Told) with { Say = new Nudge(card, keys, evening) };
     }
 
     private static Decision Nothing(Rider after, ImmutableArray<DueItem> items, RiderClock clock, DateTimeOffset? next, Func<DueItem, WithheldFor> otherwise) => new(
@@ -119,17 +130,24 @@ public static class Nudger
     private static LocalDate Tomorrow(Rider rider, RiderClock clock) =>
         LocalDate.Max(LocalDate.Max(rider.LastDay ?? clock.Today, rider.LastAt is { } at ? clock.DayOf(at) : clock.Today), clock.Today).PlusDays(1);
 
-    /// <summary>When the next due date may come, or a reminder was asked for; a week ahead at the latest.</summary>
-    private static DateTimeOffset? Next(Rider rider, ImmutableArray<DueItem> items, RiderClock clock)
+    private static bool IsTold(Rider rider, DueItem item) => rider.Told.Any(t => t.DueKey == item.Key);
+
+    /// <summary>
+    /// When the next due date may come that may be told then, or a reminder was asked for; a week ahead at the latest. What was told needs no look.
+    /// </summary>
+    private static DateTimeOffset? Next(Rider rider, ImmutableArray<DueItem> items, RiderClock clock, Bundling bundling)
     {
         if (items.IsEmpty) return null;
-        var tomorrow = clock.Today.PlusDays(1);
-        var day = items.Where(i => !i.IsDue(clock.Today) && !rider.Stopped.Contains(i.Item.Rule.Id))
-            .Select(i => i.Rests ? i.Bike.Riding.BreakOn(clock.Today)?.Until : i.Item.Earliest)
-            .Select(d => LocalDate.Max(tomorrow, d ?? LocalDate.MaxIsoValue)).Append(clock.Today.PlusDays(MostDaysAhead)).Min();
+        var (tomorrow, gathered) = (clock.Today.PlusDays(1), bundling.From(rider, clock.Today));
+        var day = items.Where(i => !rider.Stopped.Contains(i.Item.Rule.Id) && (!IsTold(rider, i) || rider.Later.Any(l => l.DueKey == i.Key && l.Until <= clock.Now)))
+            .Select(i => LocalDate.Max(i.Pressing ? tomorrow : LocalDate.Max(tomorrow, gathered), Comes(i, clock) ?? LocalDate.MaxIsoValue))
+            .Append(clock.Today.PlusDays(MostDaysAhead)).Min();
         var later = rider.Later.Where(l => l.Until > clock.Now).Select(l => l.Until);
         return later.Append(clock.Slot(day)).Min();
     }
+
+    private static LocalDate? Comes(DueItem item, RiderClock clock) =>
+        item.IsDue(clock.Today) ? clock.Today : item.Rests ? item.Bike.Riding.BreakOn(clock.Today)?.Until : item.Item.Earliest;
 
     /// <summary>A mark from the far future counts as today's: nothing more is said today, and tomorrow all is well.</summary>
     private static Rider Tamed(Rider rider, RiderClock clock) =>

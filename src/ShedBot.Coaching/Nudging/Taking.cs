@@ -42,6 +42,7 @@ public static class Taking
                 RiderWishes.Decline(rider, now), [], NudgeCards.Said("No reminders, then", "Your plan is there whenever you ask for it.")),
             NudgeVerb.GoOn => new Taken(heard, [], NudgeCards.Said("Good, I go on")),
             NudgeVerb.AllDone => Done(heard, bikes, Open(rider, bikes, answer, knowledge, clock), clock),
+            NudgeVerb.DueDone => DueDone(heard, bikes, Open(rider, bikes, answer, knowledge, clock), answer.Digest, clock),
             NudgeVerb.Tonight or NudgeVerb.Weekend or NudgeVerb.NextWeek => Later(heard, Open(rider, bikes, answer, knowledge, clock), answer.Verb, clock),
             NudgeVerb.NotRiding => Rest(heard, bikes, until, clock),
             NudgeVerb.OpenCase when bike is not null && knowledge.Complaints.TryGetValue(answer.Subject, out var complaint) => new Taken(
@@ -52,14 +53,14 @@ public static class Taking
                 heard with { Stopped = [.. heard.Stopped.Add(rule.Id).Distinct().Order(StringComparer.Ordinal)] },
                 [],
                 NudgeCards.Said($"No more reminders of this: {rule.Called}", "It stays in your plan.")),
-            NudgeVerb.Look => new Taken(heard, [], Look(bike, rule, DueItem.Of([bike], knowledge, clock.Today, clock.Zone), answer.Digest)),
+            NudgeVerb.Look => new Taken(heard, [], Look(bike, rule, DueItem.Of([bike], knowledge, clock.Today, clock.Zone), answer.Digest, clock.Today)),
             NudgeVerb.HowTo => new Taken(heard, [], NudgeCards.HowTo(bike, rule, answer.Digest)),
             NudgeVerb.Trouble => new Taken(heard, [], NudgeCards.WhichTrouble(bike, rule, knowledge, answer.Digest)),
             _ => throw new ArgumentOutOfRangeException(nameof(answer), answer, "A new kind of answer needs a way to be taken."),
         };
     }
 
-    /// <summary>What the digest told and is due still: what was done since is done, however late the press.</summary>
+    /// <summary>What the digest told and is still to be done: what was done since is done, however late the press.</summary>
     private static ImmutableArray<DueItem> Open(Rider rider, ImmutableArray<BikeProfile> bikes, NudgeAnswer answer, KnowledgeBase knowledge, RiderClock clock)
     {
         var told = rider.Told.Where(t => t.Day >= answer.Digest).Select(t => t.DueKey).ToHashSet(StringComparer.Ordinal);
@@ -93,6 +94,14 @@ public static class Taking
                 : NudgeCards.Said("That is noted already", string.Join(' ', refused.Distinct())));
     }
 
+    /// <summary>What was coming up is not done with it: the member wants to hear of it again once it is due.</summary>
+    private static Taken DueDone(Rider heard, ImmutableArray<BikeProfile> bikes, ImmutableArray<DueItem> open, LocalDate digest, RiderClock clock)
+    {
+        var coming = open.Where(d => d.Item.Expected > digest).ToImmutableArray();
+        var again = coming.Select(d => d.Key).ToHashSet(StringComparer.Ordinal);
+        return Done(heard with { Told = heard.Told.RemoveAll(t => t.Day == digest && again.Contains(t.DueKey)) }, bikes, open.RemoveRange(coming), clock);
+    }
+
     private static Taken Later(Rider heard, ImmutableArray<DueItem> open, NudgeVerb verb, RiderClock clock)
     {
         if (open.IsEmpty) return new Taken(heard, [], NudgeCards.Said("Nothing of that is due any more"));
@@ -120,8 +129,8 @@ public static class Taking
         return new Taken(heard, changed.ToImmutable(), NudgeCards.Said($"No reminders {till}", "A ride you log ends it too."));
     }
 
-    private static Card Look(BikeProfile bike, Knowledge.Rules.ServiceRule rule, ImmutableArray<DueItem> items, LocalDate digest) =>
-        items.FirstOrDefault(d => d.Item.Rule.Id == rule.Id) is { } due ? NudgeCards.Task(due, digest) : NudgeCards.HowTo(bike, rule, digest);
+    private static Card Look(BikeProfile bike, Knowledge.Rules.ServiceRule rule, ImmutableArray<DueItem> items, LocalDate digest, LocalDate today) =>
+        items.FirstOrDefault(d => d.Item.Rule.Id == rule.Id) is { } due ? NudgeCards.Task(due, digest, today) : NudgeCards.HowTo(bike, rule, digest);
 
     private static string Clock(LocalTime time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
 }

@@ -7,7 +7,7 @@ namespace ShedBot.Coaching.Service;
 internal static class Milestones
 {
     /// <summary>Who does a task a little early has done it: at four fifths of the way.</summary>
-    private const double EarlyEnough = 0.8;
+    public const double EarlyEnough = 0.8;
 
     /// <returns>
     /// The last milestone that was reached and not done, for doing it once serves those before it; else the next one; or null when all are done, or the

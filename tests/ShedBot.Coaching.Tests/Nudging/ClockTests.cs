@@ -72,7 +72,7 @@ public sealed class ClockTests
     [InlineData("Pacific/Honolulu", "Pacific/Kiritimati")]
     public void Decide_RiderMovesRightAfterAMessage_HasNoSecondOneThatDayByEitherClock(string from, string to)
     {
-        var talk = new Talk([.. Enumerable.Range(3, 5).Select(i => Due($"t{i}", i))]).Fresh();
+        var talk = new Talk([.. Enumerable.Range(3, 5).Select(i => Pressing($"t{i}", i))]).Fresh();
         talk.Rider = talk.Rider.MoveTo(from, default).Must;
         var first = At(June3, 18, 0, from);
         Assert.NotNull(talk.Look(first));
@@ -122,7 +122,7 @@ public sealed class ClockTests
     [Fact]
     public void CatchUp_RestoredFromBeforeTheLastMessage_TellsNothingTwice()
     {
-        var talk = new Talk(Due("a", 3), Due("b", 5), Due("c", 9)).Fresh();
+        var talk = new Talk(Pressing("a", 3), Pressing("b", 5), Pressing("c", 9)).Fresh();
         var backup = talk.Rider;
         var last = talk.Watch(At(June3, 0), At(June3.PlusDays(3), 0)).Last().At;
         talk.Rider = Nudger.CatchUp(backup, talk.Bikes, talk.Knowledge, talk.ClubZone, last, At(June3.PlusDays(3), 1));

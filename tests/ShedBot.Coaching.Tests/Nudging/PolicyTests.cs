@@ -173,7 +173,7 @@ public sealed class PolicyTests
     [Fact]
     public void Decide_TwoDigestsUnanswered_AsksOnceAndThenIsSilentUntilHeardOf()
     {
-        var talk = new Talk(Due("a", 3), Due("b", 5), Due("c", 7), Due("d", 9)).Fresh();
+        var talk = new Talk(Pressing("a", 3), Pressing("b", 5), Pressing("c", 7), Pressing("d", 9)).Fresh();
 
         var sent = talk.Watch(At(June3, 0), At(June3.PlusDays(40), 0));
 
@@ -188,7 +188,7 @@ public sealed class PolicyTests
     [Fact]
     public void Heard_BetweenDigests_KeepsThemComing()
     {
-        var talk = new Talk(Due("a", 3), Due("b", 5), Due("c", 7), Due("d", 9)).Fresh();
+        var talk = new Talk(Pressing("a", 3), Pressing("b", 5), Pressing("c", 7), Pressing("d", 9)).Fresh();
         var titles = new List<string>();
         for (var day = June3; day < June3.PlusDays(10); day = day.PlusDays(1))
         {
@@ -238,11 +238,11 @@ public sealed class PolicyTests
         var talk = new Talk(Due("grease", 3), Due("spokes", 5)).Fresh();
         talk.Look(June3, 18);
         talk.Rider = Fallback.Refused(talk.Rider, talk.ClubZone, At(June3, 18)).After;
-        var (shown, note) = Fallback.AtNextCommand(talk.Rider, talk.ClubZone, At(June3.PlusDays(3), 12));
+        var (shown, note) = Fallback.AtNextCommand(talk.Rider, talk.ClubZone, At(June3.PlusDays(4), 12));
         talk.Rider = shown;
-        talk.Press(note!, "Try again", At(June3.PlusDays(3), 12));
+        talk.Press(note!, "Try again", At(June3.PlusDays(4), 12));
 
-        Assert.Equal("Due on your bike: spokes", talk.Look(June3.PlusDays(3), 18)!.Title);
+        Assert.Equal("Due on your bike: spokes", talk.Look(June3.PlusDays(4), 18)!.Title);
     }
 
     [Fact]

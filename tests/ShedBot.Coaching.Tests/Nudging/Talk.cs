@@ -34,6 +34,9 @@ internal sealed class Talk
     /// <summary>A task that falls due a number of days after it was done on the first of June.</summary>
     public static ServiceRule Due(string id, int day) => Yard.Task(id, Yard.Calendar(day - 1)) with { Called = id, Does = $"do {id}" };
 
+    /// <summary>The same, and it does not wait for other things to be told with.</summary>
+    public static ServiceRule Pressing(string id, int day) => Due(id, day) with { Hazard = "high" };
+
     /// <summary>Everything done on the first of June, so that <see cref="Due"/> falls due on its day of June.</summary>
     public Talk Fresh()
     {

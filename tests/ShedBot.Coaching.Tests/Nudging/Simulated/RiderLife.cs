@@ -21,7 +21,8 @@ internal sealed class RiderLife
 
     private readonly ClubRider kind;
     private readonly KnowledgeBase knowledge;
-    private readonly Random random;
+    private readonly Random random, riding;
+    private readonly Bundling bundling;
     private readonly HashSet<string> shown = new(StringComparer.Ordinal);
     private readonly Dictionary<string, LocalDate> foretold = new(StringComparer.Ordinal);
     private readonly HashSet<string> trulyDue = new(StringComparer.Ordinal);
@@ -30,9 +31,11 @@ internal sealed class RiderLife
     private (DateTimeOffset At, Sent Message)? toAnswer;
     private bool triedAgain;
 
-    public RiderLife(ClubRider kind, int number, KnowledgeBase knowledge)
+    public RiderLife(ClubRider kind, int number, KnowledgeBase knowledge, Bundling bundling)
     {
-        (this.kind, this.knowledge, random) = (kind, knowledge, new Random(7000 + number));
+        (this.kind, this.knowledge, this.bundling) = (kind, knowledge, bundling);
+        // Of their own each, so that they ride the same whatever they are told.
+        (random, riding) = (new Random(7000 + number), new Random(9000 + number));
         var member = new MemberId($"invented/{number}");
         bikes = truth =
         [
@@ -48,14 +51,23 @@ internal sealed class RiderLife
 
     public List<Sent> Messages { get; } = [];
 
+    /// <summary>Messages that the member did not bring about by putting something off, or by asking for it at an hour.</summary>
+    public IEnumerable<Sent> Unasked => Messages.Where(m => !m.Mention && !m.Keys.Any(k => Asked.Any(a => a.Key == k && a.Asked < a.Until && a.Until <= m.At)));
+
     /// <summary>Due keys that were asked for again, with the moment from which they may come.</summary>
     public List<(string Key, DateTimeOffset Asked, DateTimeOffset Until)> Asked { get; } = [];
 
-    /// <summary>All due keys that were due by the log on some evening.</summary>
-    public HashSet<string> EverDue { get; } = new(StringComparer.Ordinal);
+    /// <summary>All due keys that were due by the log on some evening, with the first of those days.</summary>
+    public Dictionary<string, LocalDate> FirstDue { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>What was due and held back for a reason that does not pass by itself, as silence or a rest.</summary>
+    public HashSet<string> HeldBack { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Evenings on which something due was not told yet, by reason.</summary>
     public Dictionary<WithheldFor, int> Withheld { get; } = [];
+
+    /// <summary>The due dates of which the member was told, each as it was told first.</summary>
+    public Dictionary<string, Telling> Tellings { get; } = new(StringComparer.Ordinal);
 
     /// <summary>How many evenings in a row each key was neither told nor withheld for a lasting reason.</summary>
     public Dictionary<string, int> Waited { get; } = new(StringComparer.Ordinal);
@@ -73,7 +85,7 @@ internal sealed class RiderLife
         for (var i = 0; i < Days; i++)
         {
             var day = First.PlusDays(i);
-            if (i % 7 == 0) wet = random.NextDouble() < 0.3;
+            if (i % 7 == 0) wet = riding.NextDouble() < 0.3;
             Day(i, day, wet);
         }
 
@@ -85,9 +97,9 @@ internal sealed class RiderLife
     private void Day(int number, LocalDate day, bool wet)
     {
         Habits(number, day);
-        var rides = random.NextDouble() < kind.Chance((int)day.DayOfWeek - 1, wet) && !Rests(day);
-        var (logged, late, bike) = (random.NextDouble() < kind.Logs, random.NextDouble() < 0.2, random.Next(kind.Bikes));
-        var ride = new RiddenDay(day, Math.Round(4 + (12 * random.NextDouble()), 1), Math.Round(0.2 + (0.7 * random.NextDouble()), 2), wet ? Weather.Wet : Weather.Dry);
+        var rides = riding.NextDouble() < kind.Chance((int)day.DayOfWeek - 1, wet) && !Rests(day);
+        var (logged, late, bike) = (riding.NextDouble() < kind.Logs, riding.NextDouble() < 0.2, riding.Next(kind.Bikes));
+        var ride = new RiddenDay(day, Math.Round(4 + (12 * riding.NextDouble()), 1), Math.Round(0.2 + (0.7 * riding.NextDouble()), 2), wet ? Weather.Wet : Weather.Dry);
         for (var at = Zone.AtStartOfDay(day).ToDateTimeOffset(); ; at = at.AddMinutes(30))
         {
             var local = Instant.FromDateTimeOffset(at).InZone(Zone).LocalDateTime;
@@ -121,13 +133,13 @@ internal sealed class RiderLife
 
     private void Look(DateTimeOffset at, LocalDateTime local)
     {
-        var decided = Nudger.Decide(rider, bikes, knowledge, "Europe/Lisbon", at);
+        var decided = Nudger.Decide(rider, bikes, knowledge, "Europe/Lisbon", at, bundling);
         var agreed = rider.Consent == Consent.Given;
         rider = decided.After;
         Assert.False(rider.NextLook <= at, $"{rider.Member} is looked at again and again at {local}.");
         if (decided.Say is not { } say) return;
-        var plan = bikes.SelectMany(b => ServicePlan.Of(b, knowledge, local.Date, Zone)).ToDictionary(i => i.DueKey, StringComparer.Ordinal);
-        Assert.All(say.DueKeys, key => Assert.True(plan[key].Expected <= local.Date, $"{key} is told before its day."));
+        var plan = DueItem.Of(bikes, knowledge, local.Date, Zone).ToDictionary(i => i.Key, StringComparer.Ordinal);
+        Assert.All(say.DueKeys, key => Told(plan[key], local.Date, say));
         var refused = kind.ClosedFrom is { } from && local.Date >= First.PlusDays(from);
         var message = new Sent(at, local, say.DueKeys, say.Evening, agreed, false, rider.Quiet);
         if (!refused)
@@ -143,6 +155,18 @@ internal sealed class RiderLife
         if (mention is not null) Messages.Add(message with { Keys = [], Mention = true });
     }
 
+    /// <summary>Told on its day or later; or beforehand, near enough and together with something that is due or was asked for; or at the hour that the member named.</summary>
+    private void Told(DueItem item, LocalDate day, Nudge say)
+    {
+        var early = Period.DaysBetween(day, item.Item.Expected!.Value);
+        var again = Asked.Any(a => a.Key == item.Key);
+        var along = early <= bundling.AheadDays && item.Item.Amount.Share >= 0.8 
+            && DueItem.Of(bikes, knowledge, day, Zone).Any(i => say.DueKeys.Contains(i.Key) && (i.IsDue(day) || Asked.Any(a => a.Key == i.Key)));
+        Assert.True(early <= 0 || again || along, $"{item.Key} is told before its day.");
+        if (early <= 0) FirstDue.TryAdd(item.Key, day);
+        Tellings.TryAdd(item.Key, new Telling(day, Math.Max(0, early), item.Pressing));
+    }
+
     private void Answer(Sent message, DateTimeOffset at)
     {
         toAnswer = null;
@@ -153,7 +177,10 @@ internal sealed class RiderLife
         }
         else if (does < kind.Does)
         {
-            Press(new NudgeAnswer(NudgeVerb.AllDone, day), at);
+            // One in four has done only what was due, and is told of the rest once that is due.
+            var told = rider.Told;
+            Press(new NudgeAnswer(random.Next(4) == 0 ? NudgeVerb.DueDone : NudgeVerb.AllDone, day), at);
+            Asked.AddRange(told.Except(rider.Told).Select(t => (t.DueKey, at, at)));
         }
         else if (does < kind.Does + kind.PutsOff)
         {
@@ -184,14 +211,16 @@ internal sealed class RiderLife
     private void Evening(int number, LocalDate day)
     {
         var at = Zone.AtLeniently(day + new LocalTime(23, 45)).ToDateTimeOffset();
-        var reasons = Nudger.Decide(rider, bikes, knowledge, "Europe/Lisbon", at).Withheld.ToDictionary(w => w.DueKey, w => w.Why, StringComparer.Ordinal);
+        var reasons = Nudger.Decide(rider, bikes, knowledge, "Europe/Lisbon", at, bundling).Withheld.ToDictionary(w => w.DueKey, w => w.Why, StringComparer.Ordinal);
         foreach (var item in bikes.SelectMany(b => ServicePlan.Of(b, knowledge, day, Zone)).Where(IsDue))
         {
-            EverDue.Add(item.DueKey);
+            FirstDue.TryAdd(item.DueKey, day);
             if (shown.Contains(item.DueKey)) continue;
             var why = reasons[item.DueKey];
             Withheld[why] = Withheld.GetValueOrDefault(why) + 1;
-            var passing = why is WithheldFor.Quiet or WithheldFor.SpokenToday or WithheldFor.NotYet or WithheldFor.AskingFirst;
+            var passing = why is WithheldFor.Quiet or WithheldFor.SpokenToday or WithheldFor.NotYet or WithheldFor.AskingFirst or WithheldFor.Gathering;
+            Assert.True(why != WithheldFor.Gathering || !new DueItem(bikes[0], item).Pressing, $"{item.DueKey} presses and waits.");
+            if (!passing) HeldBack.Add(item.DueKey);
             Assert.True(passing || why is not WithheldFor.Told, $"{item.DueKey} counts as told and was not.");
             LongestWait = Math.Max(LongestWait, Waited[item.DueKey] = passing ? Waited.GetValueOrDefault(item.DueKey) + 1 : 0);
         }
