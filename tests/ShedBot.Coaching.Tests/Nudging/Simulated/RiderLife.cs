@@ -160,7 +160,7 @@ internal sealed class RiderLife
     {
         var early = Period.DaysBetween(day, item.Item.Expected!.Value);
         var again = Asked.Any(a => a.Key == item.Key);
-        var along = early <= bundling.AheadDays && item.Item.Amount.Share >= 0.8 
+        var along = early <= bundling.AheadDays && item.Item.Amount.Share >= 0.8
             && DueItem.Of(bikes, knowledge, day, Zone).Any(i => say.DueKeys.Contains(i.Key) && (i.IsDue(day) || Asked.Any(a => a.Key == i.Key)));
         Assert.True(early <= 0 || again || along, $"{item.Key} is told before its day.");
         if (early <= 0) FirstDue.TryAdd(item.Key, day);
