@@ -11,7 +11,7 @@ public sealed class RiderDeskTests : IDisposable
 {
     private static readonly MemberId Member = new("m1");
     private readonly Shelf shelf = new();
-    private readonly Talk talk = new Talk(Due("grease", 3), Due("spokes", 5)).Fresh();
+    private readonly Talk talk = new Talk(Due("grease", 3), Pressing("spokes", 5)).Fresh();
     private readonly RiderDesk desk;
 
     public RiderDeskTests()
