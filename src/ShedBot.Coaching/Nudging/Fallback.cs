@@ -8,6 +8,8 @@ namespace ShedBot.Coaching.Nudging;
 /// <summary>What is done when the platform does not let a message through to the member.</summary>
 public static class Fallback
 {
+    private const string Mentioned = "/mention-";
+
     /// <summary>
     /// The platform refused a direct message. Once only: a mention in the place that the member chose, or, where they chose none or it is quiet, a note at
     /// their next command. No direct message is tried until they ask to be reminded again.
@@ -27,8 +29,14 @@ public static class Fallback
     public static OutboxMessage Outbox(Rider after, Card mention, DateTimeOffset now)
     {
         var place = Decision.PlaceOf(after.Member);
-        return new OutboxMessage(string.Create(CultureInfo.InvariantCulture, $"{place}/mention-{after.Version}"), new CaseId(place), place, mention, now);
+        return new OutboxMessage(string.Create(CultureInfo.InvariantCulture, $"{place}{Mentioned}{after.Version}"), new CaseId(place), place, mention, now);
     }
+
+    /// <summary>Whether what waits in the place of a member's reminders is the mention; everything else is for a direct message.</summary>
+    public static bool IsMention(OutboxMessage message) => message.Id[message.Place.Length..].StartsWith(Mentioned, StringComparison.Ordinal);
+
+    /// <summary>The mention could not be made either: a note at their next command takes its place.</summary>
+    public static Rider NotMentioned(Rider rider) => rider with { Note = true, Version = rider.Version + 1 };
 
     /// <summary>The note that waits for the member's next command; it is shown once.</summary>
     public static (Rider After, Card? Note) AtNextCommand(Rider rider, string clubZone, DateTimeOffset now) => rider.Note

@@ -21,8 +21,10 @@ internal static class NudgeCards
     /// <param name="say">What is due, and what is coming up with it.</param>
     /// <param name="open">How many more are due, of which the member was told before.</param>
     /// <param name="evening">True for the reminder that was asked for with "tonight": there is no second one that day.</param>
-    public static Card Digest(ImmutableArray<DueItem> say, int open, RiderClock clock, bool evening)
+    /// <param name="day">The member's own day of the message, where it is shown anew later; null: today.</param>
+    public static Card Digest(ImmutableArray<DueItem> say, int open, RiderClock clock, bool evening, LocalDate? day = null)
     {
+        var digest = day ?? clock.Today;
         var bikes = say.Select(d => d.Bike.Id).Distinct().Count();
         ImmutableArray<DueItem> due = [.. say.Where(d => d.IsDue(clock.Today))], coming = [.. say.Where(d => !d.IsDue(clock.Today))];
         var blocks = ImmutableArray.CreateBuilder<CardBlock>();
@@ -35,7 +37,7 @@ internal static class NudgeCards
         {
             blocks.Add(Say.Text($"{only.Item.Rule.Why} {only.Item.Because}"));
             blocks.AddRange(Say.Cautions(only.Item.Rule.Cautions));
-            return new Card(title, blocks.ToImmutable(), [.. OfTask(only.Bike, only.Item.Rule, clock.Today), .. OfDigest(clock, evening)]);
+            return new Card(title, blocks.ToImmutable(), [.. OfTask(only.Bike, only.Item.Rule, digest), .. OfDigest(clock, evening, digest)]);
         }
 
         return new Card(
@@ -43,10 +45,10 @@ internal static class NudgeCards
             blocks.ToImmutable(),
             [
                 .. due.Take(MostNamed).Concat(coming).Select(d => Answer(
-                    NudgeVerb.Look, clock.Today, Say.Capital(d.Item.Rule.Called) + (bikes > 1 ? $", {Name(d.Bike)}" : ""), d.Bike, d.Item.Rule.Id)),
-                Answer(NudgeVerb.AllDone, clock.Today, "All of it is done"),
-                .. due.IsEmpty || coming.IsEmpty ? [] : (CardOption[])[Answer(NudgeVerb.DueDone, clock.Today, "What is due is done, the rest later")],
-                .. OfDigest(clock, evening),
+                    NudgeVerb.Look, digest, Say.Capital(d.Item.Rule.Called) + (bikes > 1 ? $", {Name(d.Bike)}" : ""), d.Bike, d.Item.Rule.Id)),
+                Answer(NudgeVerb.AllDone, digest, "All of it is done"),
+                .. due.IsEmpty || coming.IsEmpty ? [] : (CardOption[])[Answer(NudgeVerb.DueDone, digest, "What is due is done, the rest later")],
+                .. OfDigest(clock, evening, digest),
             ]);
     }
 
@@ -127,13 +129,13 @@ internal static class NudgeCards
     private static IEnumerable<CardOption> Trouble(BikeProfile bike, ServiceRule rule, LocalDate digest) =>
         rule.Reveals.IsEmpty ? [] : [Answer(NudgeVerb.Trouble, digest, "It shows trouble", bike, rule.Id)];
 
-    private static IEnumerable<CardOption> OfDigest(RiderClock clock, bool evening)
+    private static IEnumerable<CardOption> OfDigest(RiderClock clock, bool evening, LocalDate digest)
     {
-        yield return Answer(NudgeVerb.Tonight, clock.Today, evening || Postponing.Tonight(clock) is null ? "Tomorrow" : "Tonight");
-        yield return Answer(NudgeVerb.Weekend, clock.Today, "Saturday morning");
-        yield return Answer(NudgeVerb.NextWeek, clock.Today, "In a week");
-        yield return Answer(NudgeVerb.NotRiding, clock.Today, "Not riding", role: OptionRole.Help);
-        yield return Answer(NudgeVerb.Decline, clock.Today, "Stop all reminders", role: OptionRole.Help);
+        yield return Answer(NudgeVerb.Tonight, digest, evening || Postponing.Tonight(clock) is null ? "Tomorrow" : "Tonight");
+        yield return Answer(NudgeVerb.Weekend, digest, "Saturday morning");
+        yield return Answer(NudgeVerb.NextWeek, digest, "In a week");
+        yield return Answer(NudgeVerb.NotRiding, digest, "Not riding", role: OptionRole.Help);
+        yield return Answer(NudgeVerb.Decline, digest, "Stop all reminders", role: OptionRole.Help);
     }
 
     private static CardOption Answer(

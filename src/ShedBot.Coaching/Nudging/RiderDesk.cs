@@ -25,7 +25,8 @@ public sealed class RiderDesk(
     public async Task<Rider> FindAsync(MemberId member, CancellationToken ct) => await riders.FindRiderAsync(member, ct) ?? Rider.New(member);
 
     /// <summary>Looks at everybody whose time has come. One who cannot be looked at keeps nobody else waiting.</summary>
-    public async Task<ReminderRound> RoundAsync(DateTimeOffset now, CancellationToken ct)
+    /// <param name="among">Who may be looked at just now; null: everybody.</param>
+    public async Task<ReminderRound> RoundAsync(DateTimeOffset now, CancellationToken ct, Func<MemberId, bool>? among = null)
     {
         var (told, failed, seen) = (new ConcurrentBag<MemberId>(), new ConcurrentBag<(MemberId, Exception)>(), new HashSet<MemberId>());
         while (true)
@@ -34,7 +35,7 @@ public sealed class RiderDesk(
             var next = due.Select(r => r.Member).Where(seen.Add).ToList();
             if (next.Count == 0) return new ReminderRound([.. told], [.. failed]);
             var options = new ParallelOptions { MaxDegreeOfParallelism = SideBySide, CancellationToken = ct };
-            await Parallel.ForEachAsync(next, options, async (member, stop) =>
+            await Parallel.ForEachAsync(next.Where(m => among?.Invoke(m) != false), options, async (member, stop) =>
             {
                 try
                 {
@@ -60,6 +61,11 @@ public sealed class RiderDesk(
             return taken;
         },
         ct);
+
+    /// <summary>How the digest of a day stands by now.</summary>
+    /// <returns>Null when nothing that it told is due any more.</returns>
+    public async Task<Card?> StandingAsync(MemberId member, LocalDate digest, DateTimeOffset at, CancellationToken ct) => Standing.Of(
+        await FindAsync(member, ct), await store.BikesOfAsync(member, ct), digest, knowledge(), await zone(member, ct), at);
 
     /// <summary>Takes a wish about reminders or settings.</summary>
     public Task<Card> HandleAsync(MemberId member, RiderRequest request, DateTimeOffset at, CancellationToken ct) => gates.AloneAsync(
@@ -113,6 +119,12 @@ public sealed class RiderDesk(
         },
         ct);
 
+    /// <summary>A message to the member went out; to be called before it is marked as said.</summary>
+    public Task WentOutAsync(MemberId member, DateTimeOffset at, CancellationToken ct) => ChangeAsync(member, async r => WentOut.Note(r, await zone(member, ct), at), ct);
+
+    /// <summary>The mention in the place that they chose could not be made.</summary>
+    public Task NotMentionedAsync(MemberId member, CancellationToken ct) => ChangeAsync(member, r => Task.FromResult(Fallback.NotMentioned(r)), ct);
+
     /// <summary>After a restore from a backup: what the chat's newest reminder told, or one before it, is not told again.</summary>
     /// <param name="lastMessage">When the newest reminder in the chat with the member was sent.</param>
     public Task CatchUpAsync(MemberId member, DateTimeOffset lastMessage, DateTimeOffset now, CancellationToken ct) => gates.AloneAsync(
@@ -132,6 +144,17 @@ public sealed class RiderDesk(
         !new RiderClock(await FindAsync(member, ct), await zone(member, ct), now).IsQuiet;
 
     public void Dispose() => gates.Dispose();
+
+    /// <summary>Saves only what changed.</summary>
+    private Task<bool> ChangeAsync(MemberId member, Func<Rider, Task<Rider>> change, CancellationToken ct) => gates.AloneAsync(
+        member,
+        async () =>
+        {
+            if (await riders.FindRiderAsync(member, ct) is not { } rider || await change(rider) is var after && after == rider) return false;
+            await riders.SaveRiderAsync(after, [], [], ct);
+            return true;
+        },
+        ct);
 
     /// <returns>Whether a message waits for them now.</returns>
     private async Task<bool> LookAsync(MemberId member, DateTimeOffset now, CancellationToken ct)

@@ -20,6 +20,9 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private readonly Commanding commanding;
     private readonly Logbooks logbooks;
     private readonly Offers offers;
+    private readonly Reminding reminding;
+    private readonly ReminderPresses reminderPresses;
+    private readonly Beside beside;
     private readonly Leaving leaving;
     private readonly SetUp setUp;
     private readonly RightsCheck rights;
@@ -54,11 +57,16 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         leaving = new Leaving(parts);
         logbooks = new Logbooks(parts);
         offers = new Offers(parts, starting);
+        var direct = new DirectChannels(parts);
+        var reminders = new ReminderDelivery(parts, direct, panels);
+        reminding = new Reminding(parts, reminders);
+        reminderPresses = new ReminderPresses(parts, direct, new ShownTrouble(parts, starting), logbooks);
+        beside = new Beside(parts);
         saying = new Saying(parts, rooms, turns, starting);
         pressing = new Pressing(parts, rooms, turns, panels, eyes);
         commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes, logbooks);
         catchingUp = new CatchingUp(parts, rooms, saying, setUp);
-        upkeep = new Upkeep(parts, rooms, delivery, keepAfterLeaving);
+        upkeep = new Upkeep(parts, rooms, delivery, reminders, keepAfterLeaving);
         registering = new Registering(parts);
         arrivals = new Arrivals(parts);
     }
@@ -75,10 +83,12 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     }
 
     /// <summary>Looks after what nobody asks for, until it is called off.</summary>
-    public async Task KeepUpAsync(CancellationToken ct)
+    public Task KeepUpAsync(CancellationToken ct) => Task.WhenAll(RepeatAsync(RoundAsync, ct), RepeatAsync(reminding.RoundAsync, ct));
+
+    private async Task RepeatAsync(Func<CancellationToken, Task> round, CancellationToken ct)
     {
         using var timer = new PeriodicTimer(Upkeep.Every, parts.Clock);
-        while (await timer.WaitForNextTickAsync(ct)) await GuardAsync(() => Volatile.Read(ref begun) == 0 ? Task.CompletedTask : RoundAsync(ct));
+        while (await timer.WaitForNextTickAsync(ct)) await GuardAsync(() => Volatile.Read(ref begun) == 0 ? Task.CompletedTask : round(ct));
     }
 
     /// <summary>Waits until all that came in was dealt with.</summary>
@@ -148,7 +158,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     {
         var id = CustomId.Read(came.Interaction.Data?.CustomId);
         var form = came.Interaction.Type == InteractionTypes.Autocomplete
-            || came.Interaction.Type == InteractionTypes.Component && id?.Verb == CustomId.Words
+            || came.Interaction.Type == InteractionTypes.Component && id is { } pressed && (pressed.Verb == CustomId.Words || ReminderIds.OpensForm(pressed))
             || came.Interaction.Type == InteractionTypes.Command && Commanding.AnswersWithForm(came.Interaction);
         return new Acknowledgement(
             parts.Rest, came, parts.Clock, (_, e) => parts.Log.NotAnswered(e.Trouble, e), ct => arrivals.KeepAsync(came, ct), form);
@@ -205,13 +215,15 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
                 await setUp.HandleAsync(used, live, stopping);
                 break;
             case InteractionTypes.Command when used.Data is not null:
-                await commanding.HandleAsync(came, live, stopping);
+                var noted = await commanding.HandleAsync(came, live, stopping);
+                await beside.AfterAsync(came, noted, !Commanding.AnswersWithForm(used), live, stopping);
                 break;
             case InteractionTypes.Autocomplete:
                 await logbooks.SuggestAsync(used, live, stopping);
                 break;
             case InteractionTypes.Component or InteractionTypes.ModalSubmit:
                 await UseAsync(came, live);
+                await beside.AfterAsync(came, noted: false, mayShow: false, live, stopping);
                 break;
         }
     }
@@ -222,6 +234,9 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         {
             case { Verb: Leaving.Verb }:
                 await leaving.ForgetAsync(came.Interaction, live, stopping);
+                break;
+            case { } reminder when ReminderIds.Is(reminder.Verb):
+                await reminderPresses.HandleAsync(came, reminder, live, stopping);
                 break;
             case { Verb: Offers.Verb } offer:
                 if (!await offers.AcceptAsync(came, offer.Rest, live, stopping)) await live.ShowFormAsync(Forms.Trouble(false), stopping);

@@ -54,4 +54,16 @@ internal static partial class ClubLog
 
     [LoggerMessage(LogLevel.Information, "Caught up on {Messages} messages that came while nobody listened.")]
     public static partial void CaughtUp(this ILogger log, int messages);
+
+    [LoggerMessage(LogLevel.Error, "A member could not be looked at for reminders; it is tried again in the next round.")]
+    public static partial void NotLookedAt(this ILogger log, Exception why);
+
+    [LoggerMessage(LogLevel.Information, "A member takes no direct messages from us (code {Code}); none is tried until they ask.")]
+    public static partial void DmRefused(this ILogger log, int code);
+
+    [LoggerMessage(LogLevel.Information, "A mention could not be made ({Trouble}); a note at the member's next command takes its place.")]
+    public static partial void NotMentioned(this ILogger log, Trouble trouble);
+
+    [LoggerMessage(LogLevel.Warning, "The chat lets us open no more direct conversations for a while; those that are open go on, the others wait {Hours} hours.")]
+    public static partial void OpensTooFast(this ILogger log, double hours, Exception why);
 }

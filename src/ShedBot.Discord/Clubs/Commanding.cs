@@ -10,7 +10,8 @@ namespace ShedBot.Discord.Clubs;
 /// <summary>The members' commands, and the form that asks for the trouble.</summary>
 internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Turns turns, Delivery delivery, CaseEyes eyes, Logbooks logbooks)
 {
-    public async Task HandleAsync(InteractionCame came, Acknowledgement live, CancellationToken ct)
+    /// <returns>Whether something was noted that can fall due.</returns>
+    public async Task<bool> HandleAsync(InteractionCame came, Acknowledgement live, CancellationToken ct)
     {
         var (used, data) = (came.Interaction, came.Interaction.Data!);
         var sub = data.Options?.FirstOrDefault(o => o.Type == OptionTypes.SubCommand);
@@ -26,8 +27,7 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
                 await CaseAsync(came, about, sub, live, ct);
                 break;
             case (ClubCommands.Ride or ClubCommands.Service, { }):
-                await logbooks.HandleAsync(came, sub, live, ct);
-                break;
+                return await logbooks.HandleAsync(came, sub, live, ct);
             case (ClubCommands.ShedBot, ClubCommands.About):
                 await live.TellAsync(Texts.Draw(AboutCards.About), ct);
                 break;
@@ -41,6 +41,8 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
                 await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), ct);
                 break;
         }
+
+        return false;
     }
 
     /// <summary>Whether the answer will be a form: that one cannot be announced.</summary>

@@ -1,4 +1,6 @@
 using ShedBot.Coaching;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
@@ -20,33 +22,41 @@ internal sealed class Logbooks(Parts parts)
         How: "/service how task:{0}",
         Trouble: "/trouble");
 
-    public async Task HandleAsync(InteractionCame came, CommandOptionValue sub, Acknowledgement live, CancellationToken ct)
+    /// <returns>Whether something was noted.</returns>
+    public async Task<bool> HandleAsync(InteractionCame came, CommandOptionValue sub, Acknowledgement live, CancellationToken ct)
     {
         var used = came.Interaction;
         if (used.Who is not { } who || used.GuildId.IsNone)
         {
             await live.TellAsync(Texts.Draw(Texts.OnlyInClub), ct);
-            return;
+            return false;
         }
 
         var id = Names.Club(used.GuildId);
-        var club = await parts.Clubs.FindClubAsync(id, ct) ?? Coaching.Clubs.Club.New(id);
-        var speaker = new Speaker(id.Member(who.Id.ToString()), club.Units, club.TimeZone, Ways);
+        var speaker = await SpeakerAsync(id, id.Member(who.Id.ToString()), ct);
         if (Read(used.Data!.Name!, sub, speaker, came.At) is not { } read)
         {
             await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), ct);
-            return;
+            return false;
         }
 
         if (read.Refused is { } refused)
         {
             await live.TellAsync(Texts.Draw(Texts.Plain("Not noted", refused.Say)), ct);
-            return;
+            return false;
         }
 
         var answer = await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(used.Id), read.Must, came.At, ct);
         var drawn = answer.Picture is { } picture ? Painted(picture) : Texts.Draw(answer.Card);
         await live.TellAsync(answer.Files.IsDefaultOrEmpty ? drawn : drawn.WithFiles(answer.Files.Select(f => new Upload(f.Name, f.MediaType, f.Bytes.AsMemory()))), ct);
+        return read.Must is BikeEntry && answer.Refused is null;
+    }
+
+    /// <summary>The member, in their own days and units where they told them, else the club's.</summary>
+    public async Task<Speaker> SpeakerAsync(ClubId id, MemberId member, CancellationToken ct)
+    {
+        var club = await parts.Clubs.FindClubAsync(id, ct) ?? Coaching.Clubs.Club.New(id);
+        return Speaker.Of(await parts.Riders.FindAsync(member, ct), club.Units, club.TimeZone, Ways);
     }
 
     /// <summary>Offers the tasks that fit what is typed so far.</summary>

@@ -1,9 +1,10 @@
-using System.Buffers.Text;
+using System.Buffers.Binary;
 using System.Security.Cryptography;
 using System.Text;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Wire;
 
 namespace ShedBot.Discord.Clubs;
@@ -42,12 +43,7 @@ internal static class Names
     public static Snowflake? SaidIn(string eventName) => eventName.Split(Between) is [Said, var message] ? Snowflake.Read(message) : null;
 
     /// <summary>At most <see cref="Limits.Nonce"/> characters, the same for the same text.</summary>
-    public static string Nonce(string of)
-    {
-        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
-        SHA256.HashData(Encoding.UTF8.GetBytes(of), hash);
-        return Base64Url.EncodeToString(hash[..16]);
-    }
+    public static string Nonce(string of) => ShortName.Of(of);
 
     /// <summary>A number that a message carries, by which it is known again whatever else was lost: of case and turn, with room for 16 messages of the turn.</summary>
     public static int Mark(CaseId @case, int turn)
@@ -55,6 +51,9 @@ internal static class Names
         var hash = SHA256.HashData(Encoding.UTF8.GetBytes(@case.Value));
         return (1 << 30) | (((hash[0] << 8 | hash[1]) & 0x3FFF) << 16) | ((turn & 0xFFF) << 4);
     }
+
+    /// <summary>The same for a message that belongs to no case and is one only.</summary>
+    public static int Mark(string message) => (1 << 30) | (BinaryPrimitives.ReadInt32BigEndian(SHA256.HashData(Encoding.UTF8.GetBytes(message))) & 0x3FFFFFFF);
 
     /// <returns>The turn that decided to say this.</returns>
     public static string TurnOf(OutboxMessage message) => message.Id[..message.Id.LastIndexOf('.')];

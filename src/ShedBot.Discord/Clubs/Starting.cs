@@ -15,7 +15,11 @@ namespace ShedBot.Discord.Clubs;
 /// <param name="Source">The message on which a new thread is to hang, or none.</param>
 /// <param name="Owner">What the club calls the member; not kept.</param>
 internal sealed record StartWish(
-    ClubId Club, Snowflake Person, string? Owner, Snowflake Opener, string Words, Snowflake Channel, Snowflake Thread, Snowflake Source, bool Private, DateTimeOffset CameIn);
+    ClubId Club, Snowflake Person, string? Owner, Snowflake Opener, string Words, Snowflake Channel, Snowflake Thread, Snowflake Source, bool Private, DateTimeOffset CameIn)
+{
+    /// <summary>The trouble, where it is known already; it begins the case in place of words.</summary>
+    public TroubleFound? Known { get; init; }
+}
 
 /// <summary>What came of it: a room, or what to say instead.</summary>
 /// <param name="Instead">What is said when no case is opened; empty when a room was opened.</param>
@@ -33,12 +37,12 @@ internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
     public async Task<Started> StartAsync(StartWish wish, Acknowledgement? live, CancellationToken ct)
     {
         var place = Names.Place(wish.Club, wish.Opener);
-        var said = new MemberSaid(Names.OpeningEvent(wish.Opener), wish.Words);
+        var said = wish.Known ?? (Incoming)new MemberSaid(Names.OpeningEvent(wish.Opener), wish.Words);
         var member = wish.Club.Member(wish.Person.ToString());
         var room = await rooms.FindAsync(place, ct);
         if (room is null)
         {
-            var instead = Instead(member, place, said);
+            ImmutableArray<Card> instead = said is MemberSaid words ? Instead(member, place, words) : [];
             if (!instead.IsEmpty) return new Started(null, instead);
             var open = await OpenRoomsAsync(member, ct);
             if (open.Length >= MostOpen) return new Started(null, [Texts.TooManyOpen], string.Join("  ", open.Select(r => $"<#{r.Thread}>")));

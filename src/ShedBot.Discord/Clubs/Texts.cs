@@ -38,6 +38,8 @@ internal static class Texts
     public static Card NoHelpChannel { get; } = Plain(
         "No help channel yet", "This club has not told me where I may help. A moderator can: /club set-up.");
 
+    public static Card NothingDue { get; } = Plain("Nothing of that is due any more", "Your plan has what comes next.");
+
     public static Card TellMeMore { get; } = Plain("I am listening", "Mention me once more and tell me in a few words what the bike does.");
 
     public static Card ModeratorsOnly { get; } = Plain("For moderators", "Only those who may manage this server can change how I work in the club.");

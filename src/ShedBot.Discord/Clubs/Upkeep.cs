@@ -4,9 +4,9 @@ using ShedBot.Discord.Rest;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>What is to be looked after without anybody asking: words that could not be said yet, rooms of closed cases, clubs that sent us away.</summary>
-internal sealed class Upkeep(Parts parts, Rooms rooms, Delivery delivery, TimeSpan keepAfterLeaving)
+internal sealed class Upkeep(Parts parts, Rooms rooms, Delivery delivery, ReminderDelivery reminders, TimeSpan keepAfterLeaving)
 {
-    private const int MostPlaces = 1000;
+    private const int MostPlaces = 10_000;
 
     public static readonly TimeSpan Every = TimeSpan.FromSeconds(30);
 
@@ -15,7 +15,8 @@ internal sealed class Upkeep(Parts parts, Rooms rooms, Delivery delivery, TimeSp
     {
         await rooms.LoadAsync(ct);
         var waiting = await parts.Clubs.UnsaidPlacesAsync(MostPlaces, ct);
-        delivery.DoubtAll(waiting);
+        delivery.DoubtAll(waiting.Where(p => !ReminderDelivery.IsFor(p)));
+        reminders.DoubtAll(waiting);
         return waiting.Length;
     }
 
@@ -23,7 +24,7 @@ internal sealed class Upkeep(Parts parts, Rooms rooms, Delivery delivery, TimeSp
     {
         foreach (var place in await parts.Clubs.UnsaidPlacesAsync(MostPlaces, ct))
         {
-            if (delivery.IsDue(place)) await delivery.SpeakAsync(place, null, null, ct);
+            if (!ReminderDelivery.IsFor(place) && delivery.IsDue(place)) await delivery.SpeakAsync(place, null, null, ct);
         }
 
         await PutAwayAsync(ct);

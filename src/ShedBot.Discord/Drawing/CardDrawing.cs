@@ -37,6 +37,15 @@ internal static class CardDrawing
         return Message([card], pages[0], id: null, lead, AllowedMentions.None, [], pages.Length > 1 ? "There is more than fits here." : null);
     }
 
+    /// <summary>Cards in one message, with controls of their own below. What goes beyond one message is left out, and said so.</summary>
+    /// <param name="mark">The id of the frame, by which the message is recognised later; null: none.</param>
+    /// <param name="lead">A line above it, already in the platform's markup; or null.</param>
+    public static Drawn Single(IReadOnlyList<Card> cards, IReadOnlyList<Component> controls, int? mark, string? lead, AllowedMentions mentions)
+    {
+        var pages = Pages.Of(cards.SelectMany((card, i) => CardPieces.Of(card, null).Select(p => new Placed(i, p))), Count(controls), lead?.Length ?? 0);
+        return Message(cards, pages[0], mark, lead, mentions, controls, pages.Length > 1 ? "There is more than fits here." : null);
+    }
+
     private static ImmutableArray<ImmutableArray<Placed>> Paged(IReadOnlyList<Card> cards, CardPictures? pictures, int around)
     {
         var pieces = cards.SelectMany((card, i) => CardPieces.Of(card, pictures).Select(p => new Placed(i, p)));

@@ -19,8 +19,10 @@ internal static class Forms
 
     private const string WordsField = "words";
 
-    /// <summary>The style of a field for several lines.</summary>
-    private const int Paragraph = 2;
+    private const int MostDay = 60;
+
+    /// <summary>The style of a field for one line, and for several.</summary>
+    private const int Short = 1, Paragraph = 2;
 
     /// <summary>Answers the open question in one's own words.</summary>
     public static InteractionAnswer OwnWords(CaseId @case, string question) => Form(
@@ -38,6 +40,14 @@ internal static class Forms
         "",
         "What it does, and when",
         "For example: lever in, it still pulls. Or: it revs up and does not push.");
+
+    /// <summary>Till when the member is not riding; may stay empty.</summary>
+    public static InteractionAnswer TillWhen(CustomId id)
+    {
+        var input = new Component(ComponentTypes.TextInput, CustomId: WordsField, Style: Short, MaxLength: MostDay, Required: false);
+        var field = new Component(ComponentTypes.Label, Label: "When do you ride again?", Description: "Such as sunday, in 2 weeks or 1 march. Leave it empty if you don't know.", Inner: input);
+        return new InteractionAnswer(AnswerTypes.Modal, new InteractionAnswerData(CustomId: id.ToString(), Title: "Not riding", Components: [field]));
+    }
 
     /// <returns>What the member wrote, or null when that is nothing.</returns>
     public static string? WordsOf(Interaction submit) => Fields(submit.Data?.Components ?? [])

@@ -48,6 +48,9 @@ internal sealed class ClubHouse : IAsyncDisposable
 
     public StandIn Platform { get; }
 
+    /// <summary>The program's own clock, over all its lives.</summary>
+    public SlowClock Clock { get; } = new(Slowness);
+
     public Guild Guild { get; private set; } = null!;
 
     public Channel Help { get; private set; } = null!;
@@ -104,9 +107,9 @@ internal sealed class ClubHouse : IAsyncDisposable
     {
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = Path.Combine(folder, "club.shed") }, default);
         var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
-        desk = new CaseDesk(store, store, () => coach, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}");
+        desk = new CaseDesk(store, store, () => coach, Clock, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}");
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session") };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => coach, new SlowClock(Slowness), Random.Shared.NextDouble, paint, log);
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => coach, Clock, Random.Shared.NextDouble, paint, log);
         life = new CancellationTokenSource();
         running = bot.RunAsync(life.Token);
         await Platform.WaitForLoginAsync(Patience);
