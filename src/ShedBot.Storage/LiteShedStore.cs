@@ -3,6 +3,7 @@ using LiteDB;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Storage.Checking;
 using ShedBot.Storage.Copies;
 using ShedBot.Storage.Documents;
@@ -85,6 +86,25 @@ public sealed partial class LiteShedStore : IShedStore, IClubStore, IArrivalStor
         ArgumentOutOfRangeException.ThrowIfLessThan(bike.Version, 1, "bike version");
         var document = BikeDocument.ToBson(bike);
         return writer.DoAsync(d => BikeWriter.Write(d, document), alone: false, ct);
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>The log that still holds the bike is put away right after, or, while a reader is inside, a little later; then it stands in neither file.</remarks>
+    public Task RemoveBikeAsync(Rider owner, BikeProfile bike, CancellationToken ct)
+    {
+        if (bike.Owner != owner.Member)
+        {
+            throw new ArgumentException("The bike is not the owner's.", nameof(bike));
+        }
+
+        var documents = RiderDocuments.Of(owner, [], []);
+        return writer.RemoveAsync(
+            d =>
+            {
+                BikeWriter.Remove(d, bike);
+                turns.WriteRider(d, documents);
+            },
+            ct);
     }
 
     public Task<ImmutableArray<OutboxMessage>> UnsaidAsync(string place, int limit, CancellationToken ct)

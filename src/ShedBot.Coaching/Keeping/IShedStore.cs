@@ -34,6 +34,12 @@ public interface IShedStore : IAsyncDisposable
     /// <exception cref="StaleSaveException">Somebody saved the bike since it was read; read again and make the entry again.</exception>
     Task SaveBikeAsync(BikeProfile bike, CancellationToken ct);
 
+    /// <summary>Removes a bike for good and keeps its owner without it, as a whole or not at all, and returns once it is safe on the disk. Cases about it stay.</summary>
+    /// <param name="owner">The member after; the version is one above the version that was read.</param>
+    /// <param name="bike">The bike as it was read.</param>
+    /// <exception cref="StaleSaveException">Somebody saved the owner or the bike since it was read, or removed it; read again and decide again.</exception>
+    Task RemoveBikeAsync(Rider owner, BikeProfile bike, CancellationToken ct);
+
     /// <summary>What was decided to be said in a place and not yet marked as said, in the order it was decided.</summary>
     /// <param name="limit">1 to 100.</param>
     Task<ImmutableArray<OutboxMessage>> UnsaidAsync(string place, int limit, CancellationToken ct);

@@ -7,6 +7,7 @@ using System.Text.Json;
 using NodaTime;
 using NodaTime.Text;
 using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Riding;
 using ShedBot.Knowledge;
 
@@ -16,16 +17,38 @@ namespace ShedBot.Coaching.Logbook;
 /// <param name="MediaType">As registered with IANA.</param>
 public sealed record CopyFile(string Name, string MediaType, ImmutableArray<byte> Bytes);
 
-/// <summary>All that is kept of a bike, as files: tables by RFC 4180 and the whole as JSON by RFC 8259, all in UTF-8.</summary>
+/// <summary>All that is kept of bikes, as files: tables by RFC 4180 and the whole as JSON by RFC 8259, all in UTF-8.</summary>
 /// <remarks>Days are those of the rider; times are UTC. Distances are kilometres and times are hours, whatever units the rider thinks in.</remarks>
 public static class BikeCopy
 {
     public static ImmutableArray<CopyFile> Files(BikeProfile bike, KnowledgeBase knowledge) =>
     [
+        new("facts.csv", "text/csv", [.. Encoding.UTF8.GetBytes(Facts(bike, knowledge))]),
         new("rides.csv", "text/csv", [.. Encoding.UTF8.GetBytes(Rides(bike))]),
         new("work.csv", "text/csv", [.. Encoding.UTF8.GetBytes(Work(bike, knowledge))]),
         new("bike.json", "application/json", [.. Json(bike)]),
     ];
+
+    /// <summary>With more than one bike the files of each begin with its name.</summary>
+    public static ImmutableArray<CopyFile> Files(ImmutableArray<BikeProfile> bikes, KnowledgeBase knowledge) =>
+        bikes is [var only] ? Files(only, knowledge) : [.. bikes.SelectMany(b => Files(b, knowledge).Select(f => f with { Name = $"{Slug(b, bikes)}-{f.Name}" }))];
+
+    /// <summary>Letters and digits of the name that every file system takes; the short id where none are left, or another bike has the same.</summary>
+    private static string Slug(BikeProfile bike, ImmutableArray<BikeProfile> bikes)
+    {
+        var plain = Plain(bike);
+        return plain.Length == 0 || bikes.Count(b => Plain(b) == plain) > 1 ? NudgeAnswer.ShortOf(bike) : plain;
+
+        static string Plain(BikeProfile b) => string.Join('-', b.Name.ToLowerInvariant().Split(' ').Select(w => string.Concat(w.Where(char.IsAsciiLetterOrDigit))).Where(w => w.Length > 0));
+    }
+
+    private static string Facts(BikeProfile bike, KnowledgeBase knowledge) => Table(
+        ["id", "what", "value", "learnt", "how"],
+        bike.Facts.Select(f => new[]
+        {
+            f.Key, BikeSheet.Find(knowledge, f.Key)?.Called ?? knowledge.Facts.GetValueOrDefault(f.Key)?.Called ?? f.Key, f.Value.Value,
+            f.Value.Learnt.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture), f.Value.How,
+        }));
 
     private static string Rides(BikeProfile bike) => Table(
         ["day", "kilometres", "hours", "weather"],

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using NodaTime;
+using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Riding;
 
 namespace ShedBot.Coaching.Logbook;
@@ -18,11 +20,18 @@ public sealed record ShowHow(string Task) : BikeRequest;
 /// <param name="Look">Of the picture, where it can be painted.</param>
 public sealed record ShowTimeline(PictureLook Look) : BikeRequest;
 
-/// <summary>All that is kept of the bike, as files to take away.</summary>
+/// <summary>What is known of the bike, and what was done on it.</summary>
+public sealed record ShowBike : BikeRequest;
+
+/// <summary>All that is kept of the member's bikes, as files to take away.</summary>
 public sealed record TakeCopy : BikeRequest;
 
 /// <summary>A request that changes the logbook.</summary>
 public abstract record BikeEntry : BikeRequest;
+
+/// <summary>Facts of the sheet.</summary>
+/// <param name="Facts">One or more, their values in the form they are kept in.</param>
+public sealed record TellEntry(ImmutableArray<FactTold> Facts) : BikeEntry;
 
 public sealed record RideEntry(RiddenDay Ride) : BikeEntry;
 

@@ -41,6 +41,7 @@ public static class BikeWords
     /// <returns>Null when the line is none of the logbook's.</returns>
     public static Result<BikeRequest>? Read(string line, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at, bool loose)
     {
+        if (SheetWords.Read(line, knowledge, speaker, at, loose) is { } sheet) return sheet;
         if (!Tokens.Whole(line.TrimEnd().TrimEnd('?'))) return null;
         var today = speaker.DayOf(at);
         var reader = new Reader(Tokens.Of(line));

@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using NodaTime;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Riding;
 using ShedBot.Coaching.Service;
+using ShedBot.Coaching.Speaking;
 using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Logbook;
@@ -9,7 +11,8 @@ namespace ShedBot.Coaching.Logbook;
 /// <summary>A bike after an entry, and the entry in words.</summary>
 /// <param name="Title">One line: "Noted: 12 km on 3 May 2026".</param>
 /// <param name="CanBeUndone">False for what is put right by saying it anew.</param>
-public sealed record Entered(BikeProfile Bike, string Title, bool CanBeUndone);
+/// <param name="Follows">For facts of the sheet what follows from them; default for entries after which it is told what is due.</param>
+public sealed record Entered(BikeProfile Bike, string Title, bool CanBeUndone, ImmutableArray<string> Follows = default);
 
 /// <summary>Makes entries. Pure: the same bike, entry and time give the same bike.</summary>
 public static class Entering
@@ -32,6 +35,7 @@ public static class Entering
                 { Refused: { } refused } => refused,
                 var set => new Entered(set.Must, $"Noted: kit fitted on {Dates.Say(e.Day)}", CanBeUndone: false),
             },
+            TellEntry e => Tell(bike, e.Facts, knowledge, speaker, now),
             UndoEntry => Undo(bike, knowledge, now),
             _ => throw new ArgumentOutOfRangeException(nameof(entry), entry, "A new kind of entry needs a way to be made."),
         };
@@ -59,6 +63,22 @@ public static class Entering
         var day = logged.Must.On(ride.Day)!;
         var all = bike.Riding.On(ride.Day) is null ? "" : $" (that day so far: {RideOf(day, speaker)})";
         return new Entered(bike with { Riding = logged.Must }, $"Noted: {RideOf(ride, speaker)} on {Dates.Say(ride.Day)}{all}", CanBeUndone: true);
+    }
+
+    private static Entered Tell(BikeProfile bike, ImmutableArray<FactTold> facts, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset now)
+    {
+        var after = Telling.Tell(bike, facts, now, Telling.Told);
+        var (before, figures) = (SheetFigures.Of(bike, speaker.Units), SheetFigures.Of(after, speaker.Units));
+        return new Entered(after, $"Noted: {Say.Join([.. facts.Select(f => FactOf(f, bike, knowledge, speaker))])}", CanBeUndone: false, [.. figures.Except(before)]);
+    }
+
+    /// <returns>As in "bar length 18.2 mm (18.4 mm before)".</returns>
+    private static string FactOf(FactTold fact, BikeProfile before, KnowledgeBase knowledge, Speaker speaker)
+    {
+        var field = BikeSheet.Find(knowledge, fact.Field);
+        string Shown(string value) => field?.Kind.Show(value, speaker.Units) ?? value;
+        var old = before.Facts.GetValueOrDefault(fact.Field)?.Value;
+        return $"{field?.Called ?? fact.Field} {(fact.Value is { } value ? Shown(value) : "not known")}{(old is null || old == fact.Value ? "" : $" ({Shown(old)} before)")}";
     }
 
     private static Result<Entered> Done(BikeProfile bike, DoneEntry entry, KnowledgeBase knowledge, LocalDate today, DateTimeOffset now)

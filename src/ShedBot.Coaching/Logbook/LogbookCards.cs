@@ -15,12 +15,12 @@ internal static class LogbookCards
 
     public static Card Copy { get; } = new(
         "A copy of all that I keep of your bike",
-        [new TextBlock("rides.csv and work.csv open in any spreadsheet; bike.json holds everything, for a program.")],
+        [new TextBlock("facts.csv, rides.csv and work.csv open in any spreadsheet; bike.json holds everything, for a program.")],
         []);
 
     public static Card Entered(Entered entered, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at) => new(
         entered.Title,
-        [.. Due(entered.Bike, knowledge, speaker, at), .. entered.CanBeUndone ? [Say.Text($"Not so? {speaker.Ways.Undo}")] : Array.Empty<CardBlock>()],
+        [.. entered.Follows.IsDefault ? Due(entered.Bike, knowledge, speaker, at) : Say.List("From that follows", entered.Follows), .. entered.CanBeUndone ? [Say.Text($"Not so? {speaker.Ways.Undo}")] : Array.Empty<CardBlock>()],
         []);
 
     public static Card Already(BikeProfile bike, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at) =>

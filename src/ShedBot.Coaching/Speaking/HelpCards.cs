@@ -18,6 +18,8 @@ internal static class HelpCards
     public static string Heard(CaseView view, IEnumerable<string> complaints) =>
         $"So {Say.Join([.. complaints.Select(c => view.Knowledge.Complaints[c].Called)])}. (If I got that wrong, just say so.)";
 
+    public static Card NotedOfBike(IReadOnlyList<string> facts) => new($"Noted of your bike: {Say.Join(facts)}", [], []);
+
     public static Card Why(CaseView view, Ask open) => open.Kind switch
     {
         AskKind.Check => WhyCheck(view, view.Knowledge.Checks[open.Subject]),

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
+using NodaTime;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Riding;
 using ShedBot.Coaching.Thinking;
 using ShedBot.Knowledge;
 
@@ -80,8 +83,24 @@ internal sealed class TurnDraft
         view = null;
     }
 
+    /// <summary>Takes facts of the sheet out of free words, where they are news.</summary>
+    /// <returns>What was taken, as in "engine size 66 cc"; empty when nothing was.</returns>
+    public ImmutableArray<string> Overhear(string words)
+    {
+        var today = RiderDays.Of(now, DateTimeZone.Utc);
+        SheetField FieldOf(string id) => BikeSheet.Find(Knowledge, id)!;
+        var news = Telling.News(
+            Bike, FactHearing.Hear(words, Knowledge, today), id => FieldOf(id).Kind, (id, fact) => FactAge.IsStale(FieldOf(id), fact, Bike, today, DateTimeZone.Utc));
+        if (news.IsEmpty) return [];
+        Bike = Telling.Tell(Bike, news, now, Telling.Heard);
+        view = null;
+        return [.. news.Select(n => $"{FieldOf(n.Field).Called} {FieldOf(n.Field).Kind.Show(n.Value!, Units.Metric)}")];
+    }
+
+    /// <summary>The day is that of UTC: a case knows no zone, and a part lasts longer than the difference.</summary>
     public void LogWork(string repair)
     {
+        Bike = Telling.Tell(Bike, Renewals.Of(repair, RiderDays.Of(now, DateTimeZone.Utc)), now, Telling.Done);
         Bike = Bike with { Work = Bike.Work.Add(new WorkDone(repair, Knowledge.Repairs[repair].Does, Case.Id, now)) };
     }
 

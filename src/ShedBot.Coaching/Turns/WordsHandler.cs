@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Collections.Immutable;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Speaking;
 using ShedBot.Knowledge.Understanding;
@@ -19,8 +20,11 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
     /// <summary>From this score on a finding that was overheard counts, softly.</summary>
     private const double Overheard = 0.5;
 
+    private ImmutableArray<string> overheard = [];
+
     public void Handle(string words)
     {
+        overheard = draft.Overhear(words);
         var understood = listener.Understand(words, AnswerReading.Context(draft));
         if (understood.Emergency is { } emergency)
         {
@@ -94,7 +98,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
         AddComplaints(understood);
         if (draft.View.Complaints.Any())
         {
-            Advancing.Next(draft, HelpCards.Heard(draft.View, draft.View.Complaints));
+            Advancing.Next(draft, HelpCards.Heard(draft.View, draft.View.Complaints) + (overheard.IsEmpty ? "" : $" And noted of your bike: {Say.Join(overheard)}."));
             return;
         }
 
@@ -117,6 +121,13 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
         var before = draft.Case.Entries;
         Note(understood);
         AddComplaints(understood);
+        if (draft.Case.Entries == before && !overheard.IsEmpty)
+        {
+            draft.Say(HelpCards.NotedOfBike(overheard));
+            Presenting.Again(draft);
+            return;
+        }
+
         if (draft.Case.Entries == before)
         {
             draft.Say(understood.NotMineBecause is "other-machine" or "other-part"

@@ -1,5 +1,5 @@
-using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
@@ -21,7 +21,7 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
                 await TroubleAsync(came, Text(data.Options, ClubCommands.Words), Flag(data.Options, ClubCommands.Private), live, ct);
                 break;
             case (ClubCommands.Bike, _):
-                await live.TellAsync(await BikeAsync(used, ct), ct);
+                await live.TellAsync(await BikeAsync(came, ct), ct);
                 break;
             case (ClubCommands.Case, { } about):
                 await CaseAsync(came, about, sub, live, ct);
@@ -140,13 +140,14 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
         }
     }
 
-    private async Task<Drawn> BikeAsync(Interaction used, CancellationToken ct)
+    private async Task<Drawn> BikeAsync(InteractionCame came, CancellationToken ct)
     {
+        var used = came.Interaction;
         if (used.Who is not { } who || used.GuildId.IsNone) return Texts.Draw(Texts.OnlyInClub);
         var id = Names.Club(used.GuildId);
         var club = await parts.Clubs.FindClubAsync(id, ct) ?? Coaching.Clubs.Club.New(id);
-        var bikes = await parts.Store.BikesOfAsync(id.Member(who.Id.ToString()), ct);
-        return Texts.Draw(BikeLook.Of(bikes.FirstOrDefault(), parts.Coach().Knowledge, SetUp.ZoneOf(club)));
+        var speaker = new Speaker(id.Member(who.Id.ToString()), club.Units, club.TimeZone, Logbooks.Ways);
+        return Texts.Draw((await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(used.Id), new ShowBike(), came.At, ct)).Card);
     }
 
     private static string? Text(IReadOnlyList<CommandOptionValue>? options, string name) => options?.FirstOrDefault(o => o.Name == name)?.Text;

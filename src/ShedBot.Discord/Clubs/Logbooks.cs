@@ -11,7 +11,7 @@ namespace ShedBot.Discord.Clubs;
 /// <summary>The logbook of a member's bike: what was ridden and serviced, and what is coming due. All of it is said to the member alone.</summary>
 internal sealed class Logbooks(Parts parts)
 {
-    private static readonly Ways Ways = new(
+    public static readonly Ways Ways = new(
         Ride: "/ride log",
         Pace: "/ride pace",
         Undo: "/ride undo",

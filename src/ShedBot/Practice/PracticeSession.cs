@@ -92,7 +92,7 @@ internal sealed class PracticeSession : IDisposable
                 screen.Show(LocalCards.Cases(await store.CasesOfAsync(member.Id, MostCases, ct)), AnswerKeys.None);
                 break;
             case TypedBike:
-                screen.Show(BikeLook.Of((await store.BikesOfAsync(member.Id, ct)).FirstOrDefault(), rules.Knowledge, clock.LocalTimeZone), AnswerKeys.None);
+                await GuardAsync(() => logbook.TakeAsync(member, (BikeRequest)new ShowBike(), ct));
                 break;
             case TypedBelief:
                 await ShowBeliefAsync(ct);

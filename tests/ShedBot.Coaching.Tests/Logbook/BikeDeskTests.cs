@@ -22,7 +22,7 @@ public sealed class BikeDeskTests
 
     public BikeDeskTests()
     {
-        store.Setup(s => s.FindBikeAsync(Bench.Bike.Id, default)).ReturnsAsync(() => kept);
+        store.Setup(s => s.BikesOfAsync(Bench.Speaker.Member, default)).ReturnsAsync(() => kept is null ? [] : [kept]);
         store.Setup(s => s.SaveBikeAsync(It.IsAny<BikeProfile>(), default)).Callback((BikeProfile b, CancellationToken _) => (kept, saves) = (b, saves + 1)).Returns(Task.CompletedTask);
     }
 
@@ -121,6 +121,7 @@ public sealed class BikeDeskTests
         kept = Bench.Bike.With(new FittedEntry(Bench.Today)).With(Ride).With(new PaceEntry(4, 10, null)).With(new DoneEntry("spokes", Bench.Today)) with { Work = [work] };
         using var desk = Desk();
         var files = (await TakeAsync(desk, new TakeCopy(), "e1")).Files.ToDictionary(f => f.Name, f => f.Bytes.ToArray());
+        Assert.Equal([["id", "what", "value", "learnt", "how"], ["fitted", "kit fitted", "2026-05-01", "2026-05-01T18:00:00Z", "told"]], Table(files["facts.csv"]));
         Assert.Equal([["day", "kilometres", "hours", "weather"], ["2026-05-01", "12", "", "wet"]], Table(files["rides.csv"]));
         Assert.Equal(
             [["day", "kind", "id", "what", "how"], ["2026-05-01", "repair", "new-bar", work.What, "case"], ["2026-05-01", "service", "spokes", "the spokes", "told"]],

@@ -157,7 +157,7 @@ public sealed class LogbookInAClub(ITestOutputHelper output)
         await UseAsync(house, "ride log", ("distance", "12 km"));
         var told = await UseAsync(house, "service export");
         Assert.True(told.Private);
-        Assert.Equal(["rides.csv", "work.csv", "bike.json"], told.Files.Select(f => f.FileName));
+        Assert.Equal(["facts.csv", "rides.csv", "work.csv", "bike.json"], told.Files.Select(f => f.FileName));
         Assert.Equal(12, JsonDocument.Parse(told.Files[2].Bytes).RootElement.GetProperty("rides")[0].GetProperty("kilometres").GetDouble());
         house.AssertNoViolations();
     }

@@ -40,6 +40,38 @@ public abstract class RiderContract : BikeContract
     }
 
     [Fact]
+    public async Task RemoveBike_OfTwo_IsGoneAndTheOtherAndItsCasesStay()
+    {
+        var rider = Sample.RiderOf("12/1", 5);
+        var (bike, other) = (BikeProfile.New(BikeId.Of(rider.Member), rider.Member).Ridden(), BikeProfile.New(new BikeId("12/1/bike-x"), rider.Member).Ridden());
+        await Riders.SaveRiderAsync(rider, [bike, other], [], Ct);
+
+        await Store.RemoveBikeAsync(rider with { Version = 2, Bike = other.Id }, bike, Ct);
+        await ReopenAsync();
+
+        Assert.Null(await Store.FindBikeAsync(bike.Id, Ct));
+        Same.Assert(other, Assert.Single(await Store.BikesOfAsync(rider.Member, Ct)));
+        Assert.Equal(other.Id, (await Riders.FindRiderAsync(rider.Member, Ct))!.Bike);
+    }
+
+    [Fact]
+    public async Task RemoveBike_ReadBeforeSomebodyElseSaved_IsStaleAndNothingIsRemoved()
+    {
+        var rider = Sample.RiderOf("12/1", 5);
+        var bike = BikeProfile.New(BikeId.Of(rider.Member), rider.Member).Ridden();
+        await Riders.SaveRiderAsync(rider, [bike], [], Ct);
+        var next = rider with { Version = 2 };
+
+        await Assert.ThrowsAsync<StaleSaveException>(() => Store.RemoveBikeAsync(next, bike with { Version = bike.Version + 1 }, Ct));
+        await Assert.ThrowsAsync<StaleSaveException>(() => Store.RemoveBikeAsync(next with { Version = 3 }, bike, Ct));
+        await Assert.ThrowsAsync<StaleSaveException>(() => Store.RemoveBikeAsync(next, BikeProfile.New(new BikeId("12/1/bike-x"), rider.Member), Ct));
+        await Assert.ThrowsAsync<ArgumentException>(() => Store.RemoveBikeAsync(Sample.RiderOf("12/2", 5), bike, Ct));
+
+        Same.Assert(bike, await Store.FindBikeAsync(bike.Id, Ct));
+        Same.Assert(rider, await Riders.FindRiderAsync(rider.Member, Ct));
+    }
+
+    [Fact]
     public async Task SaveRider_WithABike_BothAreKeptOrNeither()
     {
         var rider = Sample.RiderOf("12/1", 5);

@@ -44,7 +44,7 @@ public sealed class LogbookTests : IDisposable
         var text = await SitAsync("rode 12 km", "export", "bye");
         var folder = Path.Combine(temp.Path, "copy-rider");
         Assert.Contains($"Written to {folder}", text.ReplaceLineEndings(" "), StringComparison.Ordinal);
-        Assert.Equal(["bike.json", "rides.csv", "work.csv"], Directory.EnumerateFiles(folder).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
+        Assert.Equal(["bike.json", "facts.csv", "rides.csv", "work.csv"], Directory.EnumerateFiles(folder).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
         Assert.Equal("day,kilometres,hours,weather\r\n2026-05-01,12,,dry\r\n", await File.ReadAllTextAsync(Path.Combine(folder, "rides.csv")));
     }
 

@@ -36,7 +36,7 @@ public sealed partial record ChoiceKind(ImmutableArray<FactValue> Values) : Fiel
     {
         var own = Words(string.Join(' ', value.RidersSay.Prepend(value.Says).Prepend(value.Id)));
         if (denied != Words(value.Says).Any(Denials.Contains) && (denied || words is ["yes"])) return 0;
-        return words.Distinct().Count(w => own.Any(o => o == w || (w.Length >= LeastStem && o.StartsWith(w, StringComparison.Ordinal)) || (o.Length > LeastStem && w.StartsWith(o, StringComparison.Ordinal))));
+        return (denied ? 1 : 0) + words.Distinct().Count(w => own.Any(o => o == w || (w.Length >= LeastStem && o.StartsWith(w, StringComparison.Ordinal)) || (o.Length > LeastStem && w.StartsWith(o, StringComparison.Ordinal))));
     }
 
     private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.OrdinalIgnoreCase);

@@ -71,7 +71,7 @@ internal static partial class LengthText
     }
 
     [GeneratedRegex(
-        """\A(?:about|around|roughly|~)?\s*(?<whole>\d+(?:[.,]\d+)?(?!\s*/))?(?:[\s-]*(?<above>\d+)\s*/\s*(?<below>\d+))?\s*(?<unit>mm|millimet(?:re|er)s?|cm|centimet(?:re|er)s?|in|inch|inches|"|”|'')?(?:\s+long)?\.?\z""",
+        """\A(?:about|around|roughly|~)?\s*(?<whole>(?>\d+(?:[.,]\d+)?)(?!\s*/))?(?:[\s-]*(?<above>\d+)\s*/\s*(?<below>\d+))?\s*(?<unit>mm|millimet(?:re|er)s?|cm|centimet(?:re|er)s?|in|inch|inches|"|”|'')?(?:\s+long)?\.?\z""",
         RegexOptions.CultureInvariant)]
     private static partial Regex Length();
 }
