@@ -29,20 +29,23 @@ public static partial class FactHearing
 
     private static IEnumerable<(string Field, string Text)> In(string clause)
     {
-        foreach (Match m in Bar().Matches(clause)) yield return (BikeSheet.BarLength, m.Groups["v"].Value);
-        if (Marking().Match(clause) is { Success: true } marking) yield return (BikeSheet.Wheel, marking.Value);
-        else if (Tyre().Match(clause) is { Success: true } tyre) yield return (BikeSheet.Wheel, tyre.Groups["v"].Value);
-        else if (Nominal().Match(clause) is { Success: true } nominal) yield return (BikeSheet.Wheel, nominal.Groups["v"].Value);
-        foreach (var m in Teeth().Matches(clause).Concat(SprocketHas().Matches(clause)))
+        foreach (var m in Said(Bar(), clause)) yield return (BikeSheet.BarLength, m);
+        var wheel = Said(Marking(), clause).Concat(Said(Tyre(), clause)).Concat(Said(Nominal(), clause)).FirstOrDefault();
+        if (wheel is not null) yield return (BikeSheet.Wheel, wheel);
+        foreach (var teeth in Said(Teeth(), clause).Concat(Said(SprocketHas(), clause)))
         {
-            if (Sprocket(int.Parse(m.Groups["v"].ValueSpan, System.Globalization.CultureInfo.InvariantCulture)) is { } field) yield return (field, m.Groups["v"].Value);
+            if (Sprocket(int.Parse(teeth, System.Globalization.CultureInfo.InvariantCulture)) is { } field) yield return (field, teeth);
         }
 
-        if (BoreStroke().Match(clause) is { Success: true } size) yield return (BikeSheet.Engine, size.Groups["v"].Value);
-        else if (Volume().Match(clause) is { Success: true } volume) yield return (BikeSheet.Engine, volume.Groups["v"].Value);
-        foreach (Match m in Mix().Matches(clause)) yield return (BikeSheet.Oil, m.Groups["v"].Value);
-        foreach (Match m in Jet().Matches(clause)) yield return (BikeSheet.MainJet, m.Groups["v"].Value);
+        var engine = Said(BoreStroke(), clause).Concat(Said(Volume(), clause)).FirstOrDefault();
+        if (engine is not null) yield return (BikeSheet.Engine, engine);
+        foreach (var m in Said(Mix(), clause)) yield return (BikeSheet.Oil, m);
+        foreach (var m in Said(Jet(), clause)) yield return (BikeSheet.MainJet, m);
     }
+
+    /// <summary>What is denied right before it is not said: "it is not a 66cc".</summary>
+    private static IEnumerable<string> Said(Regex pattern, string clause) =>
+        pattern.Matches(clause).Where(m => !Denied().IsMatch(clause[..m.Index])).Select(m => m.Groups["v"].Value);
 
     /// <summary>Which of the two it is, by the count alone; what could be either is not taken.</summary>
     private static string? Sprocket(int teeth) => teeth >= LeastRear ? BikeSheet.RearSprocket : teeth <= MostSmall ? BikeSheet.SmallSprocket : null;
@@ -50,13 +53,16 @@ public static partial class FactHearing
     [GeneratedRegex(@"(?<!\d)[,;!](?!\d)|(?<!\d)\.|\.(?!\d)|(?<=\d)[,;](?=\s)|(?<=\d)[!;]|\n|(?<=\?)|\b(?:but|and)\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Clauses();
 
-    [GeneratedRegex(@"\b(?:think|guess|maybe|perhaps|probably|might|could|should|would|if|or|suppose\w*|not|isn'?t|wasn'?t|was|were|old|spare|mate'?s|friend'?s|other|another|used to|instead|want|wants|wanted|need|needs|ordered|buy|buying|said|says|which|what|than|without|front wheel|front tyre|between)\b|n't\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:think|guess|maybe|perhaps|probably|might|could|should|would|if|or|suppose\w*|was|were|old|spare|mate'?s|friend'?s|other|another|used to|instead|want|wants|wanted|need|needs|ordered|buy|buying|said|says|which|what|than|without|front wheel|front tyre|between)\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Doubt();
+
+    [GeneratedRegex(@"(?:\bnot|n't|\bno|\bnever)(?:\s+[\w']+){0,2}\s*\z", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Denied();
 
     [GeneratedRegex("""(?<!handle)(?<!handle[ -])\b(?:bucking bar|push ?rod|bar)(?: length)?(?: is| measures|'s| comes to|:|=)\s*(?:now |exactly |about )?(?<v>\d+(?:[.,]\d+)?\s*(?:mm|cm)|\d*[ -]?\d+/\d+\s*(?:in|inch|")|0?\.\d+\s*(?:in|inch|"))(?![\w/])(?:\s+long)?""", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Bar();
 
-    [GeneratedRegex(@"(?<![\d.-])\d{2}-\d{3}(?![\d-])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\d.-])(?<v>\d{2}-\d{3})(?![\d-])", RegexOptions.CultureInvariant)]
     private static partial Regex Marking();
 
     [GeneratedRegex("""(?<![\d.])(?<v>\d{2}(?:\.5)?\s?(?:in|inch|")?\s?[x×]\s?\d(?:\.\d{1,3})?(?:[ -]\d/\d)?)(?:\s?(?:in|inch|"))?\s+(?:tyres?|tires?|wheels?)\b""", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]

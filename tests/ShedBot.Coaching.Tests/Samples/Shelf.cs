@@ -65,6 +65,13 @@ internal sealed class Shelf : IShedStore, IRiderStore
 
     public Task SaveRiderAsync(Rider rider, ImmutableArray<BikeProfile> bikes, ImmutableArray<OutboxMessage> say, CancellationToken ct) => Keep(null, rider, bikes, say);
 
+    public async Task RemoveBikeAsync(Rider owner, BikeProfile bike, CancellationToken ct)
+    {
+        if (Bikes.GetValueOrDefault(bike.Id)?.Version != bike.Version) throw new StaleSaveException("The bike");
+        await Keep(null, owner, [], []);
+        Bikes.Remove(bike.Id);
+    }
+
     public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 
     private Task Keep(Case? @case, Rider? rider, ImmutableArray<BikeProfile> bikes, ImmutableArray<OutboxMessage> say)
