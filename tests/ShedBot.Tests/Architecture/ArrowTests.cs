@@ -29,7 +29,8 @@ public sealed class ArrowTests
         ["ShedBot.Reasoning"] = [],
         ["ShedBot.Trade"] = ["UnitsNet"],
         ["ShedBot.Knowledge"] = ["ShedBot.Reasoning", "ShedBot.Trade", "YamlDotNet", "FuzzySharp", "Lucene.Net", "Lucene.Net."],
-        ["ShedBot.Coaching"] = ["ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade", "NodaTime", "Stateless"],
+        // The quantities that the trade's formulas take and give are of UnitsNet.
+        ["ShedBot.Coaching"] = ["ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade", "UnitsNet", "NodaTime", "Stateless"],
         ["ShedBot.Storage"] = ["ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "LiteDB", "NodaTime"],
         ["ShedBot.Discord"] =
         [
