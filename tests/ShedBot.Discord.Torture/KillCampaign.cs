@@ -17,7 +17,7 @@ namespace ShedBot.Discord.Torture;
 public sealed class KillCampaign : IAsyncDisposable
 {
     private const int LongestLifeMs = 1500;
-    private const string Title = "Due on", Done = "Done", Noted = "Noted";
+    private const string Title = "Due on", Done = "Done", Noted = "noted";
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(10), Patience = TimeSpan.FromSeconds(60);
 
     private readonly string folder;
@@ -117,7 +117,7 @@ public sealed class KillCampaign : IAsyncDisposable
     private IReadOnlyList<SeenMessage> Reminders(Person person) =>
         [.. platform.Messages(platform.DirectChannel(person), removed: false).Where(m => m.Words.Contains(Title, StringComparison.Ordinal) || m.Earlier.Count > 0)];
 
-    private bool AllNoted() => people.TrueForAll(p => platform.Messages(platform.DirectChannel(p)).Count(m => m.Words.Contains(Noted, StringComparison.Ordinal)) > day);
+    private bool AllNoted() => people.TrueForAll(p => platform.Messages(platform.DirectChannel(p)).Count(m => m.Words.Contains(Noted, StringComparison.OrdinalIgnoreCase)) > day);
 
     private async Task<KillResult> CountAsync(int kills, CancellationToken ct)
     {
