@@ -26,13 +26,13 @@ internal static class Club
     /// <summary>The id of the one task.</summary>
     private const string Task = "grease";
 
-    /// <summary>The project's rules, with no other task than the one.</summary>
+    /// <summary>The project's rules, with no other task than the one; it presses, so that it is told on its day.</summary>
     public static Coach Coach()
     {
         var rules = KnowledgeLoader.Load(KnowledgeFolder.Read(Path.Combine(AppContext.BaseDirectory, "knowledge"))).Knowledge
             ?? throw new InvalidOperationException("The rules beside the program cannot be read.");
         var task = new ServiceRule(
-            Task, "grease", "grease it", "It wears.", 5, "none", [], [], [new RepairStep("Grease it.", null)], [new Interval(1, Measure.Days)], [], [], [], [], [], false,
+            Task, "grease", "grease it", "It wears.", 5, "high", [], [], [new RepairStep("Grease it.", null)], [new Interval(1, Measure.Days)], [], [], [], [], [], false,
             new Origin("common practice", "the torture", new DateOnly(2026, 5, 1), "none.yaml", 1));
         var knowledge = rules with { Service = ImmutableSortedDictionary.Create<string, ServiceRule>(StringComparer.Ordinal).Add(Task, task) };
         return new Coach(knowledge, Listener.For(knowledge), new CoachOptions());
