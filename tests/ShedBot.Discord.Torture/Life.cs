@@ -21,7 +21,7 @@ internal static class Life
         var cases = 0;
         using var desk = new CaseDesk(store, store, () => coach, clock, () => $"c{Interlocked.Increment(ref cases):D6}");
         var settings = new DiscordSettings { Api = new Uri(api), SessionFolder = Path.Combine(folder, "session") };
-        await using var bot = new DiscordClubs(settings, token, store, store, store, store, desk, () => coach, clock, Random.Shared.NextDouble, NullLoggerFactory.Instance);
+        await using var bot = new DiscordClubs(settings, token, store, store, store, store, desk, () => coach, clock, Random.Shared.NextDouble, (_, _) => null, NullLoggerFactory.Instance);
         var running = bot.RunAsync(default);
         Console.WriteLine("alive");
         while (await Console.In.ReadLineAsync() is { } next) clock.Day = int.Parse(next, CultureInfo.InvariantCulture);
