@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Running;
 using ShedBot.Benchmarks.Deciding;
+using ShedBot.Benchmarks.Keeping;
 using ShedBot.Benchmarks.Loading;
 
 switch (args)
@@ -9,6 +10,9 @@ switch (args)
         break;
     case ["processor"]:
         Spent.Print([1, 10]);
+        break;
+    case ["growth"]:
+        await Growth.PrintAsync();
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
