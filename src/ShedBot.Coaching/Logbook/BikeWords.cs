@@ -37,7 +37,7 @@ public static class BikeWords
     private static readonly ImmutableArray<string> Wholes = ["plan all", "whole plan", "the whole plan", "all of the plan"];
 
     /// <param name="at">The time of the line; "today" is the rider's own day then.</param>
-    /// <param name="loose">True where no question is open: a task may then be named by a few of its words.</param>
+    /// <param name="loose">True where no question is open: a task may then be named by one of its words, and a ride by "rode" alone.</param>
     /// <returns>Null when the line is none of the logbook's.</returns>
     public static Result<BikeRequest>? Read(string line, KnowledgeBase knowledge, Speaker speaker, DateTimeOffset at, bool loose)
     {
@@ -54,9 +54,9 @@ public static class BikeWords
         if (plain is "export") return (BikeRequest)new TakeCopy();
         if (reader.Take("how")) return How(line, knowledge, loose);
         if (line.Contains('?', StringComparison.Ordinal)) return null;
-        if (reader.Take("i rode") || reader.Take("rode") || reader.Take("i went for a ride") || reader.Take("went for a ride")) return Ride(reader, today);
+        if (reader.Take("i rode") || reader.Take("rode") || reader.Take("i went for a ride") || reader.Take("went for a ride")) return Ride(reader, today, bare: loose);
         // These begin sentences of other kinds too, so an amount must follow; so must it where only an amount is written, and no question is open.
-        if ((reader.Take("ride") || reader.Take("log") || reader.Take("logged") || loose) && AmountAhead(reader)) return Ride(reader, today);
+        if ((reader.Take("ride") || reader.Take("log") || reader.Take("logged") || loose) && AmountAhead(reader)) return Ride(reader, today, bare: false);
         if (reader.Take("i am not riding") || reader.Take("i'm not riding") || reader.Take("not riding")) return Rest(reader, today);
         if (reader.Take("kit fitted") || reader.Take("the kit was fitted") || reader.Take("i fitted the kit")) return Fitted(reader, today);
         // "Fitted new pads" is for the coach; only a day makes it the kit.
@@ -78,7 +78,8 @@ public static class BikeWords
     /// <summary>How a day's riding was, from one word.</summary>
     public static Weather? WeatherOf(string word) => Weathers.TryGetValue(word, out var weather) ? weather : null;
 
-    private static Result<BikeRequest>? Ride(Reader reader, LocalDate today)
+    /// <param name="bare">False where "rode home" may answer what is asked: then an amount, a day or the weather must be told.</param>
+    private static Result<BikeRequest>? Ride(Reader reader, LocalDate today, bool bare)
     {
         (double? km, double? hours, Weather? weather, LocalDate? day, Refusal? wrong) = (null, null, null, null, null);
         var unknown = 0;
@@ -122,6 +123,7 @@ public static class BikeWords
         }
 
         if (wrong is not null) return wrong;
+        if (!bare && km is null && hours is null && weather is null && day is null) return null;
         return (BikeRequest)new RideEntry(new RiddenDay(day ?? today, km, hours, weather ?? Weather.Dry));
     }
 
@@ -187,7 +189,9 @@ public static class BikeWords
     private static Result<ServiceRule>? Task(string text, KnowledgeBase knowledge, bool loose)
     {
         if (TaskWords.Exactly(knowledge, text) is { } exact) return exact;
-        if (!loose || TaskWords.Matching(knowledge, text).IsEmpty) return null;
-        return TaskWords.Find(knowledge, text);
+        var matching = TaskWords.Matching(knowledge, text);
+        // While something is asked, one word could be an answer: two that fit a single task are not.
+        if (!loose) return matching is [var only] && TaskWords.Named(text) > 1 ? only : (Result<ServiceRule>?)null;
+        return matching.IsEmpty ? (Result<ServiceRule>?)null : TaskWords.Find(knowledge, text);
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NodaTime;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Service;
@@ -35,6 +36,13 @@ public static class LookingAhead
         return read.Day <= today || Period.DaysBetween(today, read.Day) > MostDays
             ? new Refusal("day", $"The clock goes forward only, and at most {MostDays / 365} years at once.")
             : On(read.Day, speaker, at, "");
+    }
+
+    /// <returns>The moment as the member's clock shows it, as in "Friday, 15 May 2026, 18:00".</returns>
+    public static string Clock(DateTimeOffset at, Speaker speaker)
+    {
+        var local = Instant.FromDateTimeOffset(at).InZone(speaker.Zone);
+        return $"{local.DayOfWeek}, {Riding.Dates.Say(local.Date)}, {local.TimeOfDay.ToString("HH:mm", CultureInfo.InvariantCulture)}";
     }
 
     private static Moment On(LocalDate day, Speaker speaker, DateTimeOffset at, string why)

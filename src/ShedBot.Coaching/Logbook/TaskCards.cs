@@ -17,11 +17,17 @@ internal static class TaskCards
         blocks.Add(Say.Text(rule.Why));
         if (ServicePlan.Of(bike, knowledge, speaker.DayOf(at), speaker.Zone).FirstOrDefault(i => i.Rule.Id == rule.Id) is { } item)
             blocks.Add(Say.Text(rule.BeforeEachRide ? item.Because : $"{PlanCards.Line(item, speaker.DayOf(at))}. {item.Because}"));
-        blocks.Add(Say.Text($"About {Math.Round(rule.Minutes)} min" + (rule.Tools.IsEmpty ? ", no tools." : $"; {Say.Join(rule.Tools)}.")));
-        blocks.AddRange(Say.Cautions(rule.Cautions));
-        blocks.Add(new StepsBlock("In this order", 1, [.. rule.Steps.Select(s => new CardStep(s.Do, s.Note))]));
+        blocks.AddRange(Doing(rule));
         if (!rule.Reveals.IsEmpty) blocks.Add(Say.Text($"If it shows you something wrong, tell me: {speaker.Ways.Trouble}."));
         if (!rule.BeforeEachRide) blocks.Add(Say.Text($"When it is done: {PlanCards.Way(speaker.Ways.Done, rule.Id)}."));
         return new Card(Say.Capital(rule.Does), blocks.ToImmutable(), []);
     }
+
+    /// <summary>Time, tools, cautions and then the steps.</summary>
+    public static IEnumerable<CardBlock> Doing(ServiceRule rule) =>
+    [
+        Say.Text($"About {Math.Round(rule.Minutes)} min" + (rule.Tools.IsEmpty ? ", no tools." : $"; {Say.Join(rule.Tools)}.")),
+        .. Say.Cautions(rule.Cautions),
+        new StepsBlock("In this order", 1, [.. rule.Steps.Select(s => new CardStep(s.Do, s.Note))]),
+    ];
 }

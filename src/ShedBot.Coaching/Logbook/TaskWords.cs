@@ -62,7 +62,10 @@ public static class TaskWords
     }
 
     /// <summary>Whether anything is named at all: "that one" names nothing.</summary>
-    public static bool Names(string text) => Words(text).Any();
+    public static bool Names(string text) => Named(text) > 0;
+
+    /// <returns>How many of the words can be part of a name.</returns>
+    public static int Named(string text) => Words(text).Count();
 
     private static IEnumerable<string> Words(string text) => Pieces(text).Where(p => !Small.Contains(p));
 

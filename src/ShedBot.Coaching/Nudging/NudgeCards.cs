@@ -3,6 +3,7 @@ using NodaTime;
 using NodaTime.Text;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Service;
 using ShedBot.Coaching.Speaking;
 using ShedBot.Knowledge;
@@ -60,12 +61,7 @@ internal static class NudgeCards
 
     public static Card HowTo(BikeProfile bike, ServiceRule rule, LocalDate digest) => new(
         Say.Capital(rule.Does),
-        [
-            Say.Text(rule.Why),
-            Say.Text($"About {Math.Round(rule.Minutes)} min" + (rule.Tools.IsEmpty ? ", no tools." : $"; {Say.Join(rule.Tools)}.")),
-            .. Say.Cautions(rule.Cautions),
-            new StepsBlock("In this order", 1, [.. rule.Steps.Select(s => new CardStep(s.Do, s.Note))]),
-        ],
+        [Say.Text(rule.Why), .. TaskCards.Doing(rule)],
         [Answer(NudgeVerb.Done, digest, "Done", bike, rule.Id), .. Trouble(bike, rule, digest)]);
 
     /// <summary>Which trouble it is, of those that doing it may show.</summary>

@@ -41,7 +41,7 @@ internal static class RiderCards
     private static IEnumerable<CardBlock> Why(Rider rider) => rider switch
     {
         { Consent: Consent.Given, Refused: true } => [Say.Text("A direct message to you was refused, so I stopped. Allow them, and ask me to remind you again.")],
-        { Consent: Consent.Given, Silent: true } => [Say.Text("My last messages went unanswered. Log a ride or ask me to go on, and I will.")],
+        { Consent: Consent.Given, Silent: true } => [Say.Text("My last messages went unanswered. Log a ride or ask me to remind you, and I go on.")],
         _ => [],
     };
 

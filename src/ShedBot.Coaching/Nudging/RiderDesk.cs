@@ -49,6 +49,10 @@ public sealed class RiderDesk(
         }
     }
 
+    /// <summary>When the member will be written to if nothing happens until then, no further than a moment; null: not till then. Changes nothing.</summary>
+    public async Task<DateTimeOffset?> NextMessageAsync(MemberId member, DateTimeOffset from, DateTimeOffset to, CancellationToken ct) =>
+        Foresight.Next(await FindAsync(member, ct), await store.BikesOfAsync(member, ct), knowledge(), await zone(member, ct), from, to);
+
     /// <summary>Takes an answer to a reminder. The same answer again does no more than once.</summary>
     /// <param name="until">With <see cref="NudgeVerb.NotRiding"/>: the first day of riding again; null: till they say.</param>
     public Task<Taken> AnswerAsync(MemberId member, NudgeAnswer answer, DateTimeOffset at, CancellationToken ct, LocalDate? until = null) => gates.AloneAsync(

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Turns;
 
 namespace ShedBot.Practice;
@@ -20,6 +21,14 @@ internal sealed class AnswerKeys
         [OptionId.Leave] = "l",
         [OptionId.CameBack] = "r",
     }.ToImmutableDictionary(StringComparer.Ordinal);
+
+    /// <summary>The helping answers of reminders, by letters that mean nothing on the coach's cards.</summary>
+    private static readonly ImmutableDictionary<NudgeVerb, string> NudgeLetters = new Dictionary<NudgeVerb, string>
+    {
+        [NudgeVerb.StopTask] = "m",
+        [NudgeVerb.NotRiding] = "a",
+        [NudgeVerb.Decline] = "x",
+    }.ToImmutableDictionary();
 
     /// <summary>What a letter says in words, for a card that does not offer it: the coach may understand it all the same, or say kindly what it can take. Those that end a
     /// case are not among them: a slip of the finger must not.</summary>
@@ -52,14 +61,17 @@ internal sealed class AnswerKeys
         var (number, spare) = (0, 'p');
         foreach (var option in card.Options)
         {
-            var token = OptionId.Read(option.Id)?.Token ?? "";
             keys.Add((option.Role == OptionRole.Answer
                 ? (++number).ToString(CultureInfo.InvariantCulture)
-                : Letters.GetValueOrDefault(token) ?? spare++.ToString(), option));
+                : Letter(option) ?? spare++.ToString(), option));
         }
 
         return new(keys.MoveToImmutable());
     }
+
+    private static string? Letter(CardOption option) => NudgeAnswer.Read(option.Id) is { } nudge
+        ? NudgeLetters.GetValueOrDefault(nudge.Verb)
+        : Letters.GetValueOrDefault(OptionId.Read(option.Id)?.Token ?? "");
 
     /// <returns>The option that was typed, or null when it is none of these keys.</returns>
     public CardOption? Find(string typed) =>

@@ -34,13 +34,23 @@ internal static class LocalCards
                 timeline, timeline light           done, due and coming, as words and as a picture
                 export                             your rides, work and bike as files
                 """.ReplaceLineEndings("\n")),
+            new TextBlock("I can write to you when something is due; here that happens between two lines:"),
+            new DrawingBlock("""
+                remind me, stop reminders          begin and stop; remind me at 18:00
+                reminders                          how it stands
+                quiet 21:00 to 8:00, quiet none    when I do not write
+                my zone Europe/Lisbon              your clock, by its largest city
+                my units miles                     or km
+                remind me of spokes again          after "no more of this one"
+                """.ReplaceLineEndings("\n")),
             new TextBlock("These words are for the terminal, not for the coach:"),
             new DrawingBlock("""
                 belief    what the coach thinks so far, as bars
                 cases     your cases
                 bike      what is known of your bike, its rides and the work done on it
                 as NAME   talk as another member
-                skip      with --now: go on to the next due day; or skip 7 days, skip to 1 june
+                skip      with --now: go on to the next reminder, or due day;
+                          or skip 7 days, skip to 1 june
                 help      this
                 bye       stop; everything is kept, and we go on where we were
                 """.ReplaceLineEndings("\n")),

@@ -20,4 +20,7 @@ internal static partial class PracticeLog
 
     [LoggerMessage(EventId = 2005, Level = LogLevel.Information, Message = "Changed rules not taken: {Errors} errors; {Version} stays")]
     public static partial void RulesKept(this ILogger logger, int errors, string version);
+
+    [LoggerMessage(EventId = 2006, Level = LogLevel.Error, Message = "A member could not be looked at for reminders")]
+    public static partial void LookFailed(this ILogger logger, Exception exception);
 }

@@ -1,12 +1,15 @@
 using System.Globalization;
 using Microsoft.Extensions.Logging;
+using NodaTime;
 using ShedBot.Cards;
+using ShedBot.Coaching;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Rules;
@@ -35,8 +38,11 @@ internal sealed class PracticeSession : IDisposable
     private readonly CaseNumbers numbers;
     private readonly CaseDesk desk;
     private readonly Logbook logbook;
+    private readonly RiderDesk riderDesk;
+    private readonly Reminders reminders;
+    private readonly Skipping skipping;
+    private readonly Panel panel;
     private MemberName member;
-    private AnswerKeys keys = AnswerKeys.None;
 
     public PracticeSession(
         IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies,
@@ -46,7 +52,13 @@ internal sealed class PracticeSession : IDisposable
         lines = new BoundedLines(input, MostRead);
         numbers = new CaseNumbers(store);
         desk = new CaseDesk(store, riders, () => rules.Coach, clock, numbers.Next);
-        logbook = new Logbook(store, riders, rules, screen, clock, copies, paint);
+        var zone = Speakers.ZoneOf(clock);
+        riderDesk = new RiderDesk(store, riders, () => rules.Knowledge, (_, _) => ValueTask.FromResult(zone));
+        var speakers = new Speakers(riderDesk, zone);
+        panel = new Panel(screen);
+        logbook = new Logbook(store, riders, rules, screen, speakers, clock, copies, paint);
+        reminders = new Reminders(store, riderDesk, rules, screen, panel, speakers, clock, logger);
+        skipping = new Skipping(riderDesk, logbook, reminders, rules, screen, speakers, clock);
     }
 
     public async Task RunAsync(CancellationToken ct)
@@ -61,6 +73,8 @@ internal sealed class PracticeSession : IDisposable
             if (await lines.ReadAsync(ct).AsTask().WaitAsync(ct) is not { } line) break;
             screen.Repeat(line);
             if (!await HandleAsync(line, ct)) break;
+            // After the line: whoever types answers what they have seen, not what came meanwhile.
+            await GuardAsync(() => reminders.LookAsync(member, ct));
         }
 
         screen.Say("Bye. Everything you told me is kept; we go on where we were.");
@@ -71,13 +85,14 @@ internal sealed class PracticeSession : IDisposable
     {
         desk.Dispose();
         logbook.Dispose();
+        riderDesk.Dispose();
     }
 
     /// <returns>False when the member is leaving.</returns>
     private async Task<bool> HandleAsync(string line, CancellationToken ct)
     {
         LookAtRules();
-        switch (Typed.Read(CleanText.Of(line), keys))
+        switch (Typed.Read(CleanText.Of(line), panel.Keys))
         {
             case TypedBye:
                 return false;
@@ -86,10 +101,10 @@ internal sealed class PracticeSession : IDisposable
                 await GreetAsync(ct);
                 break;
             case TypedHelp:
-                screen.Show(LocalCards.Help, AnswerKeys.None);
+                panel.ShowAside(LocalCards.Help);
                 break;
             case TypedCases:
-                screen.Show(LocalCards.Cases(await store.CasesOfAsync(member.Id, MostCases, ct)), AnswerKeys.None);
+                panel.ShowAside(LocalCards.Cases(await store.CasesOfAsync(member.Id, MostCases, ct)));
                 break;
             case TypedBike:
                 await GuardAsync(() => logbook.TakeAsync(member, (BikeRequest)new ShowBike(), ct));
@@ -98,13 +113,25 @@ internal sealed class PracticeSession : IDisposable
                 await ShowBeliefAsync(ct);
                 break;
             case TypedSkip skip:
-                await logbook.SkipAsync(member, skip.Words, ct);
+                await GuardAsync(() => skipping.ToAsync(member, skip.Words, ct));
+                break;
+            case TypedOption picked when NudgeAnswer.Read(picked.Option.Id) is { } nudge:
+                await AnswerAsync(nudge, null, ct);
                 break;
             case TypedOption picked:
                 await TurnAsync(id => new MemberChose(id, picked.Option.Id), ct);
                 break;
-            case TypedWords said when logbook.Read(member, said.Words, loose: !keys.Answers.Any()) is { } request:
-                await GuardAsync(() => logbook.TakeAsync(member, request, ct));
+            case TypedWords said when panel.MeansOneOfSeveral(said.Words):
+                screen.Say("Which of them? Pick its number first; then you can say so.");
+                break;
+            case TypedWords said when reminders.Answered(said.Words) is { } answer:
+                await AnswerAsync(answer, null, ct);
+                break;
+            case TypedWords said when reminders.Read(said.Words) is { } wish:
+                await GuardAsync(() => reminders.TakeAsync(member, wish, ct));
+                break;
+            case TypedWords said when await logbook.ReadAsync(member, said.Words, loose: !panel.IsAsking, ct) is { } request:
+                await LogAsync(request, ct);
                 break;
             case TypedWords said:
                 await TurnAsync(id => new MemberSaid(id, said.Words), ct);
@@ -114,13 +141,41 @@ internal sealed class PracticeSession : IDisposable
         return true;
     }
 
+    private async Task LogAsync(Result<BikeRequest> request, CancellationToken ct)
+    {
+        // "Not riding till ..." answers a reminder: then it is for all of the member's bikes.
+        if (request.Value is RestEntry rest && panel.NotRiding() is { } answer)
+        {
+            await AnswerAsync(answer, rest.Until, ct);
+            return;
+        }
+
+        await GuardAsync(async () =>
+        {
+            // While the coach asks, nothing else is: a number that was meant for the coach must not be a consent.
+            if (!await logbook.TakeAsync(member, request, ct)) await reminders.HeardAsync(member, ct);
+            else if (!panel.IsAsking) await reminders.BesideAsync(member, ct);
+        });
+    }
+
+    /// <summary>An answer to a reminder. What the coach asked before is shown once more when nothing else is open.</summary>
+    private async Task AnswerAsync(NudgeAnswer answer, LocalDate? until, CancellationToken ct)
+    {
+        TroubleShown? trouble = null;
+        if (!await GuardAsync(async () => trouble = await reminders.AnswerAsync(member, answer, until, ct))) return;
+        if (trouble is { } found) await TurnAsync(id => new TroubleFound(id, found.Bike, found.Complaint), ct);
+        else if (panel.IsAsking && panel.Keys.Same(panel.Asked) && await QuestionAsync(ct) is { } question) panel.Show(question with { Repeated = true });
+    }
+
     private async Task TurnAsync(Func<string, Incoming> incoming, CancellationToken ct)
     {
         var taken = await GuardAsync(async () =>
         {
             await numbers.PrepareAsync(member.Id, ct);
+            var before = await store.FindLastCaseAsync(member.Id, member.Place, ct);
             var after = await desk.HandleAsync(member.Id, member.Place, incoming(await NextEventAsync(ct)), ct);
             logger.Took(after.Id, after.Turn, after.Phase);
+            if (before is { IsClosed: true } && before.Id != after.Id) screen.Say("The last trouble is closed, so I take this as a new one.");
         });
         if (taken) await SayUnsaidAsync(ct);
     }
@@ -155,8 +210,8 @@ internal sealed class PracticeSession : IDisposable
         var said = false;
         while (await store.UnsaidAsync(member.Place, MostUnsaid, ct) is { IsEmpty: false } waiting)
         {
-            keys = AnswerKeys.None;
-            foreach (var message in waiting) Show(message.Card);
+            panel.CoachSpeaks();
+            foreach (var message in waiting) panel.Show(message.Card);
             await screen.FlushAsync(ct);
             foreach (var message in waiting) await store.MarkSaidAsync(message.Id, ct);
             said = true;
@@ -165,36 +220,35 @@ internal sealed class PracticeSession : IDisposable
         return said;
     }
 
-    private void Show(Card card)
-    {
-        var shown = AnswerKeys.Of(card);
-        if (!shown.IsEmpty) keys = shown;
-        screen.Show(card, shown);
-    }
-
     private async Task GreetAsync(CancellationToken ct)
     {
-        keys = AnswerKeys.None;
-        var (open, bike) = await OpenCaseAsync(ct);
-        var question = open is null ? null : CaseLook.OpenQuestion(rules.Knowledge, rules.Options, open, bike!, clock.GetUtcNow());
+        panel.Clear();
+        var question = await QuestionAsync(ct);
         if (question is not null || (await store.UnsaidAsync(member.Place, 1, ct)).Length > 0)
             screen.Say($"Hello {member.Shown}. We were here:");
         else
-            screen.Show(Coach.Welcome(member.Shown), AnswerKeys.None);
+            panel.ShowAside(Coach.Welcome(member.Shown));
 
         // What a crash kept from being said comes first; the open question only if it was not among it.
         await SayUnsaidAsync(ct);
-        if (question is not null && (keys.IsEmpty || !keys.Same(AnswerKeys.Of(question)))) Show(question);
+        if (question is not null && (panel.Keys.IsEmpty || !panel.Keys.Same(AnswerKeys.Of(question)))) panel.Show(question);
+        await GuardAsync(() => reminders.LookAsync(member, ct));
+    }
+
+    /// <returns>The coach's open question, or null.</returns>
+    private async Task<Card?> QuestionAsync(CancellationToken ct)
+    {
+        var (open, bike) = await OpenCaseAsync(ct);
+        return open is null ? null : CaseLook.OpenQuestion(rules.Knowledge, rules.Options, open, bike!, clock.GetUtcNow());
     }
 
     private async Task ShowBeliefAsync(CancellationToken ct)
     {
         var (open, bike) = await OpenCaseAsync(ct);
-        screen.Show(
+        panel.ShowAside(
             open is null
                 ? new Card("What I think so far", [new TextBlock("No trouble is open. Tell me what the bike does.")], [])
-                : CaseLook.Belief(rules.Knowledge, rules.Options, open, bike!, clock.GetUtcNow()),
-            AnswerKeys.None);
+                : CaseLook.Belief(rules.Knowledge, rules.Options, open, bike!, clock.GetUtcNow()));
     }
 
     private async Task<(Case? Case, BikeProfile? Bike)> OpenCaseAsync(CancellationToken ct)

@@ -15,7 +15,7 @@ internal static class Sitting
     public static readonly DateTimeOffset Noon = new(2026, 5, 1, 10, 0, 0, TimeSpan.Zero);
 
     /// <returns>Everything the terminal showed, with the rider's lines marked.</returns>
-    public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider", TimelinePainter? paint = null)
+    public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider", TimelinePainter? paint = null, DateTimeOffset? at = null)
     {
         var output = new StringWriter { NewLine = "\n" };
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data, Durable = false }, CancellationToken.None);
@@ -25,7 +25,7 @@ internal static class Sitting
             RulesInUse.Open(rules, new CoachOptions(), TextWriter.Null)!,
             new PlainScreen(output, 88, echo: true),
             new StringReader(string.Join('\n', lines)),
-            new FrozenClock(Noon),
+            new FrozenClock(at ?? Noon),
             NullLogger.Instance,
             new MemberName(member),
             Path.GetDirectoryName(data)!,
