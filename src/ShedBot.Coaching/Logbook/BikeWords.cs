@@ -180,7 +180,9 @@ public static class BikeWords
         var reader = new Reader(Tokens.Of(line));
         var taken = reader.Take("how do i do") ? 4 : reader.Take("how do i") ? 3 : reader.Take("how to") ? 2 : 1;
         // "How do I" and "how to" are asked of the coach too, so there the task must be named as it is called.
-        if (Task(string.Join(' ', Tokens.Of(line)[taken..]), knowledge, loose && taken == 1) is not { } found) return null;
+        var name = string.Join(' ', Tokens.Of(line)[taken..]);
+        if (taken > 1) return TaskWords.Exactly(knowledge, name) is { } named ? (BikeRequest)new ShowHow(named.Id) : (Result<BikeRequest>?)null;
+        if (Task(name, knowledge, loose) is not { } found) return null;
         if (found.Refused is { } unclear) return unclear;
         return (BikeRequest)new ShowHow(found.Must.Id);
     }
