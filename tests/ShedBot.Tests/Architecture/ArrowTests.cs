@@ -32,14 +32,15 @@ public sealed class ArrowTests
         // The quantities that the trade's formulas take and give are of UnitsNet.
         ["ShedBot.Coaching"] = ["ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade", "UnitsNet", "NodaTime", "Stateless"],
         ["ShedBot.Storage"] = ["ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "LiteDB", "NodaTime"],
+        // Days and times of the coaching are of NodaTime, for those who hand them on too.
         ["ShedBot.Discord"] =
         [
-            "ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "Polly.Core", "SkiaSharp", "Microsoft.Extensions.",
+            "ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "NodaTime", "Polly.Core", "SkiaSharp", "Microsoft.Extensions.",
         ],
         ["ShedBot"] =
         [
             "ShedBot.Discord", "ShedBot.Storage", "ShedBot.Coaching", "ShedBot.Knowledge", "ShedBot.Reasoning", "ShedBot.Trade",
-            "Microsoft.Extensions.", "Spectre.Console", "Spectre.Console.", "ScottPlot",
+            "NodaTime", "Microsoft.Extensions.", "Spectre.Console", "Spectre.Console.", "ScottPlot",
         ],
     };
 
