@@ -44,6 +44,11 @@ public sealed record GuidedSetUp(ImmutableArray<string> Fields, int At)
             [.. options]);
     }
 
+    /// <summary>What is said first.</summary>
+    public const string Opening = "A few short questions. All can be skipped, and you can stop at any time; each answer is kept at once.";
+
+    public static Card NothingToAsk { get; } = new("There is nothing left to ask", [Say.Text("All of it is known, and still good. To look at it: bike.")], []);
+
     public static Card Done(bool whole) => new(whole ? "That was all of it" : "Good. What you told me is kept", [Say.Text("Change any of it at any time, or leave it. To look at it: bike.")], []);
 
     /// <returns>The fact that an option of a question stands for, or null when it is none of these.</returns>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Nudging;
@@ -13,7 +14,9 @@ namespace ShedBot.Coaching.Desk;
 /// </summary>
 /// <param name="coach">Asked for each turn, so that rules changed while running serve the next turn.</param>
 /// <param name="newId">Hands out ids for new cases; the core draws no chance.</param>
-public sealed class CaseDesk(IShedStore store, IRiderStore riders, Func<Coach> coach, TimeProvider clock, Func<string> newId) : IDisposable
+/// <param name="otherBike">How a member with several bikes begins a case about another one than is in use.</param>
+public sealed class CaseDesk(
+    IShedStore store, IRiderStore riders, Func<Coach> coach, TimeProvider clock, Func<string> newId, string otherBike = "choose that bike, and tell me again") : IDisposable
 {
     /// <summary>So many cases of the member are looked through for an event that comes again.</summary>
     private const int MostEarlier = 10;
@@ -21,24 +24,26 @@ public sealed class CaseDesk(IShedStore store, IRiderStore riders, Func<Coach> c
     private readonly MemberGates gates = new();
 
     /// <summary>Answers one event of a member. When this returns, the turn is safe on the disk, whatever happens to the process.</summary>
+    /// <param name="about">The bike that a case which begins is about; null: the one that came along, else the one in use.</param>
     /// <returns>The case after.</returns>
-    public Task<Case> HandleAsync(MemberId member, string place, Incoming incoming, CancellationToken ct) =>
-        gates.AloneAsync(member, () => TakeAsync(member, place, incoming, ct), ct);
+    public Task<Case> HandleAsync(MemberId member, string place, Incoming incoming, CancellationToken ct, BikeId? about = null) =>
+        gates.AloneAsync(member, () => TakeAsync(member, place, incoming, about, ct), ct);
 
     public void Dispose() => gates.Dispose();
 
-    private async Task<Case> TakeAsync(MemberId member, string place, Incoming incoming, CancellationToken ct)
+    private async Task<Case> TakeAsync(MemberId member, string place, Incoming incoming, BikeId? about, CancellationToken ct)
     {
         var now = clock.GetUtcNow();
         // A solved case can come back: a late press, or words that say so, belong to it.
         var found = await store.FindOpenCaseAsync(member, place, ct) ?? await store.FindLastCaseAsync(member, place, ct);
         if (found?.Handled.Contains(incoming.EventId) != true && await AnsweredInAsync(member, place, incoming, ct) is { } earlier) return earlier;
-        var @case = found ?? NewCase(member, place, now, BikeIn(incoming) ?? BikeId.Of(member));
+        about ??= (incoming as TroubleFound)?.Bike;
+        var @case = found ?? NewCase(member, place, now, about ?? await InUseAsync(member, ct));
         var bike = await BikeAsync(@case, ct);
         var turn = coach().Take(@case, bike, incoming, now);
         if (turn.OpensNew)
         {
-            @case = NewCase(member, place, now, BikeIn(incoming) ?? bike.Id);
+            @case = NewCase(member, place, now, about ?? await InUseAsync(member, ct));
             bike = await BikeAsync(@case, ct);
             turn = coach().Take(@case, bike, incoming, now);
         }
@@ -46,7 +51,7 @@ public sealed class CaseDesk(IShedStore store, IRiderStore riders, Func<Coach> c
         if (turn.Say.IsEmpty) return turn.Case;
         ImmutableArray<OutboxMessage> say =
         [
-            .. turn.Say.Select((card, i) => new OutboxMessage($"{turn.Case.Id}.{turn.Case.Turn:D4}.{i}", turn.Case.Id, place, card, now, incoming.EventId)),
+            .. (await OpeningAsync(turn, bike, ct)).Select((card, i) => new OutboxMessage($"{turn.Case.Id}.{turn.Case.Turn:D4}.{i}", turn.Case.Id, place, card, now, incoming.EventId)),
         ];
         var changed = ReferenceEquals(turn.Bike, bike) ? null : turn.Bike;
         await store.SaveAsync(new TurnSaved(turn.Case, changed, turn.Outcome, say, await HeardAsync(member, changed is not null, now, ct)), ct);
@@ -61,8 +66,17 @@ public sealed class CaseDesk(IShedStore store, IRiderStore riders, Func<Coach> c
     private async Task<Case?> AnsweredInAsync(MemberId member, string place, Incoming incoming, CancellationToken ct) =>
         (await store.CasesOfAsync(member, MostEarlier, ct)).FirstOrDefault(c => c.Place == place && c.Handled.Contains(incoming.EventId));
 
-    /// <returns>The bike that came along, or null where nobody named one.</returns>
-    private static BikeId? BikeIn(Incoming incoming) => (incoming as TroubleFound)?.Bike;
+    private async Task<BikeId> InUseAsync(MemberId member, CancellationToken ct) =>
+        Garage.InUse(await riders.FindRiderAsync(member, ct) ?? Rider.New(member), await store.BikesOfAsync(member, ct)).Id;
+
+    /// <summary>Where a member has several bikes, a case that begins says which one it takes the trouble to be of.</summary>
+    private async Task<ImmutableArray<Card>> OpeningAsync(Turn turn, BikeProfile bike, CancellationToken ct)
+    {
+        // An emergency comes alone.
+        if (turn.Case is { Turn: > 1 } or { Phase: CasePhase.Stopped } or { Open.Kind: AskKind.AllSafe } || (await store.BikesOfAsync(turn.Case.Member, ct)).Length < 2) return turn.Say;
+        var which = new TextBlock($"I take it to be about {Garage.NameOf(bike)}. If it is another bike: leave this, {otherBike}.");
+        return turn.Say.SetItem(0, turn.Say[0] with { Blocks = turn.Say[0].Blocks.Add(which) });
+    }
 
     private Case NewCase(MemberId member, string place, DateTimeOffset now, BikeId bike) => Case.New(new CaseId(newId()), member, bike, place, now);
 

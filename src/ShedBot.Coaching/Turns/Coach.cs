@@ -9,6 +9,9 @@ namespace ShedBot.Coaching.Turns;
 /// <summary>The coach: a function of the case, what came in, the rules and the time. Touches no clock, no chance, no store; safe to share between threads.</summary>
 public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptions options)
 {
+    /// <summary>From this score on a complaint is no chance likeness.</summary>
+    private const double Clear = 0.75;
+
     public KnowledgeBase Knowledge => knowledge;
 
     public CoachOptions Options => options;
@@ -45,6 +48,13 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
         }
 
         return draft.Finish(incoming.EventId);
+    }
+
+    /// <summary>Whether words clearly tell of a trouble or an emergency, whatever else was asked for just now.</summary>
+    public bool Hears(string words)
+    {
+        var understood = listener.Understand(words);
+        return understood.Emergency is not null || understood.Complaints.Any(c => c.Score >= Clear);
     }
 
     /// <summary>What is said to somebody who has no case yet.</summary>

@@ -19,6 +19,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private readonly Saying saying;
     private readonly Commanding commanding;
     private readonly Logbooks logbooks;
+    private readonly BikeSheets sheets;
     private readonly Offers offers;
     private readonly Reminding reminding;
     private readonly ReminderPresses reminderPresses;
@@ -56,6 +57,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         setUp = new SetUp(parts, rights);
         leaving = new Leaving(parts);
         logbooks = new Logbooks(parts);
+        sheets = new BikeSheets(parts, logbooks);
         offers = new Offers(parts, starting);
         var direct = new DirectChannels(parts);
         var reminders = new ReminderDelivery(parts, direct, panels);
@@ -64,7 +66,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         beside = new Beside(parts);
         saying = new Saying(parts, rooms, turns, starting);
         pressing = new Pressing(parts, rooms, turns, panels, eyes);
-        commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes, logbooks);
+        commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes, logbooks, sheets);
         catchingUp = new CatchingUp(parts, rooms, saying, setUp);
         upkeep = new Upkeep(parts, rooms, delivery, reminders, keepAfterLeaving);
         registering = new Registering(parts);
@@ -158,7 +160,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     {
         var id = CustomId.Read(came.Interaction.Data?.CustomId);
         var form = came.Interaction.Type == InteractionTypes.Autocomplete
-            || came.Interaction.Type == InteractionTypes.Component && id is { } pressed && (pressed.Verb == CustomId.Words || ReminderIds.OpensForm(pressed))
+            || came.Interaction.Type == InteractionTypes.Component && id is { } pressed && (pressed.Verb is CustomId.Words or BikeSheets.Open || ReminderIds.OpensForm(pressed))
             || came.Interaction.Type == InteractionTypes.Command && Commanding.AnswersWithForm(came.Interaction);
         return new Acknowledgement(
             parts.Rest, came, parts.Clock, (_, e) => parts.Log.NotAnswered(e.Trouble, e), ct => arrivals.KeepAsync(came, ct), form);
@@ -237,6 +239,12 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
                 break;
             case { } reminder when ReminderIds.Is(reminder.Verb):
                 await reminderPresses.HandleAsync(came, reminder, live, stopping);
+                break;
+            case { Verb: Logbooks.Verb } garage:
+                await logbooks.AnswerAsync(came, garage, live, stopping);
+                break;
+            case { } sheet when BikeSheets.Is(sheet.Verb):
+                await sheets.HandleAsync(came, sheet, live, stopping);
                 break;
             case { Verb: Offers.Verb } offer:
                 if (!await offers.AcceptAsync(came, offer.Rest, live, stopping)) await live.ShowFormAsync(Forms.Trouble(false), stopping);

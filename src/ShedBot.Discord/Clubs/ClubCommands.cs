@@ -21,6 +21,8 @@ internal static class ClubCommands
 
     public const string Distance = "distance", Time = "time", Weather = "weather", Day = "day", Until = "until", DaysAWeek = "days-a-week", Whole = "whole", Task = "task", Look = "look";
 
+    public const string Show = "show", Tell = "tell", List = "list", New = "new", Use = "use", Name = "name", Remove = "remove", What = "what", Value = "value";
+
     private const int MostTyped = 100;
 
     private const int InClub = 0, WithUs = 1;
@@ -31,6 +33,7 @@ internal static class ClubCommands
         [
             new CommandOption(Words, "What the bike does, as you would tell a friend", OptionTypes.Text, MaxLength: 1500),
             new CommandOption(Private, "Only you, I and the moderators see it", OptionTypes.YesNo),
+            BikeOption,
         ]),
         Slash(Case, "Your case in this thread", [InClub],
         [
@@ -39,8 +42,18 @@ internal static class ClubCommands
             Sub(Helper, "Let somebody answer for you", new CommandOption(Who, "Who may answer", OptionTypes.User, Required: true)),
             Sub(Leave, "Put the case away"),
         ]),
-        Slash(Bike, "What I know of your bike, and the work done on it; shown to you alone", [InClub], null),
-        Slash(Ride, "How you ride, for your bike's service plan; shown to you alone", [InClub],
+        Slash(Bike, "What I know of your bike, or bikes; shown to you alone", [InClub],
+        [
+            Sub(Show, "What is known of it, what follows from that, and the work done on it", BikeOption),
+            Sub(Tell, "One fact of it, as you like to write it", FactOption, Typed(Value, "Such as 18.2 mm; leave it out when it is not known any more"), BikeOption),
+            Sub(SetUp, "Three short forms to fill in what you know", BikeOption),
+            Sub(List, "Your bikes, and which one we talk of"),
+            Sub(New, "One more bike", Typed(Name, "What you call it", required: true)),
+            Sub(Use, "Talk of another bike from now on", BikeOption with { Required = true }),
+            Sub(Name, "Give the bike we talk of a name", Typed(Name, "What you call it", required: true)),
+            Sub(Remove, "Remove a bike with all that is kept of it; I ask first", BikeOption with { Required = true }),
+        ]),
+        Slash(Ride, "How you ride, for your bike's service plan; shown to you alone", [InClub], OfABike(
         [
             Sub(Log, "You rode", Typed(Distance, "Such as 12 km or 8 miles"), Typed(Time, "Such as 40 min or 1 h 20"), Weathers, Typed(Day, "When it was not today: yesterday, sunday, 1 march")),
             Sub(Pause, "You are not riding for a while", Typed(Until, "The day you ride again, such as 1 march; leave it out if you don't know")),
@@ -52,8 +65,8 @@ internal static class ClubCommands
                 Typed(Distance, "On such a day, about: 10 km or 6 miles"),
                 Typed(Time, "On such a day, about: 40 min")),
             Sub(Undo, "Take your last entry back, of a ride or of a service"),
-        ]),
-        Slash(Service, "What your bike needs, and when; shown to you alone", [InClub],
+        ])),
+        Slash(Service, "What your bike needs, and when; shown to you alone", [InClub], OfABike(
         [
             Sub(Plan, "What is due next", new CommandOption(Whole, "All of it, not only the soonest", OptionTypes.YesNo)),
             Sub(
@@ -65,7 +78,7 @@ internal static class ClubCommands
             Sub(Fitted, "When the engine kit was fitted", Typed(Day, "Such as 2026-03-01 or 1 march", required: true)),
             Sub(Undo, "Take your last entry back, of a ride or of a service"),
             Sub(Export, "Your rides, work and bike as files to take away"),
-        ]),
+        ])),
         Slash(ShedBot, "About ShedBot, what it keeps, and how to leave", [InClub, WithUs],
         [
             Sub(About, "What I can do"),
@@ -90,6 +103,13 @@ internal static class ClubCommands
         Weather, "What it was like; dry if you leave it out", OptionTypes.Text, Choices: [new("dry", "dry"), new("wet or muddy", "wet"), new("dusty", "dusty")]);
 
     private static CommandOption TaskOption => new(Task, "Type a word of it and choose", OptionTypes.Text, Required: true, MaxLength: MostTyped, Autocomplete: true);
+
+    /// <summary>For whoever keeps several; never asked of whoever keeps one.</summary>
+    private static CommandOption BikeOption => new(Bike, "Which of your bikes, if you keep several", OptionTypes.Text, MaxLength: MostTyped, Autocomplete: true);
+
+    private static IReadOnlyList<CommandOption> OfABike(IReadOnlyList<CommandOption> subs) => [.. subs.Select(s => s.Name == Export ? s : s with { Options = [.. s.Options ?? [], BikeOption] })];
+
+    private static CommandOption FactOption => new(What, "Type a word of it and choose", OptionTypes.Text, Required: true, MaxLength: MostTyped, Autocomplete: true);
 
     private static CommandOption Typed(string name, string description, bool required = false) =>
         new(name, description, OptionTypes.Text, Required: required ? true : null, MaxLength: MostTyped);

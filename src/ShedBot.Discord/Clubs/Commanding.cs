@@ -8,7 +8,7 @@ using ShedBot.Discord.Wire;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>The members' commands, and the form that asks for the trouble.</summary>
-internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Turns turns, Delivery delivery, CaseEyes eyes, Logbooks logbooks)
+internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Turns turns, Delivery delivery, CaseEyes eyes, Logbooks logbooks, BikeSheets sheets)
 {
     /// <returns>Whether something was noted that can fall due.</returns>
     public async Task<bool> HandleAsync(InteractionCame came, Acknowledgement live, CancellationToken ct)
@@ -20,13 +20,14 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
             case (ClubCommands.Trouble, _):
                 await TroubleAsync(came, Text(data.Options, ClubCommands.Words), Flag(data.Options, ClubCommands.Private), live, ct);
                 break;
-            case (ClubCommands.Bike, _):
-                await live.TellAsync(await BikeAsync(came, ct), ct);
+            case (ClubCommands.Bike, ClubCommands.SetUp) when used is { GuildId.IsNone: false, Who: { } who }:
+                var club = Names.Club(used.GuildId);
+                await sheets.BeginAsync(await logbooks.SpeakerAsync(club, club.Member(who.Id.ToString()), ct), Logbooks.Text(sub!, ClubCommands.Bike), live, ct);
                 break;
             case (ClubCommands.Case, { } about):
                 await CaseAsync(came, about, sub, live, ct);
                 break;
-            case (ClubCommands.Ride or ClubCommands.Service, { }):
+            case (ClubCommands.Bike or ClubCommands.Ride or ClubCommands.Service, { }):
                 return await logbooks.HandleAsync(came, sub, live, ct);
             case (ClubCommands.ShedBot, ClubCommands.About):
                 await live.TellAsync(Texts.Draw(AboutCards.About), ct);
@@ -138,16 +139,6 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
                 await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), ct);
                 break;
         }
-    }
-
-    private async Task<Drawn> BikeAsync(InteractionCame came, CancellationToken ct)
-    {
-        var used = came.Interaction;
-        if (used.Who is not { } who || used.GuildId.IsNone) return Texts.Draw(Texts.OnlyInClub);
-        var id = Names.Club(used.GuildId);
-        var club = await parts.Clubs.FindClubAsync(id, ct) ?? Coaching.Clubs.Club.New(id);
-        var speaker = new Speaker(id.Member(who.Id.ToString()), club.Units, club.TimeZone, Logbooks.Ways);
-        return Texts.Draw((await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(used.Id), new ShowBike(), came.At, ct)).Card);
     }
 
     private static string? Text(IReadOnlyList<CommandOptionValue>? options, string name) => options?.FirstOrDefault(o => o.Name == name)?.Text;

@@ -1,7 +1,10 @@
 using ShedBot.Coaching;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Nudging;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
 using ShedBot.Discord.Wire;
@@ -11,6 +14,11 @@ namespace ShedBot.Discord.Clubs;
 /// <summary>The logbook of a member's bike: what was ridden and serviced, and what is coming due. All of it is said to the member alone.</summary>
 internal sealed class Logbooks(Parts parts)
 {
+    /// <summary>Answers a question about bikes; the rest is the id of the option.</summary>
+    public const string Verb = "garage";
+
+    private const int MostFiles = 10;
+
     public static readonly Ways Ways = new(
         Ride: "/ride log",
         Pace: "/ride pace",
@@ -20,7 +28,10 @@ internal sealed class Logbooks(Parts parts)
         Fitted: "/service fitted",
         Done: "/service done task:{0}",
         How: "/service how task:{0}",
-        Trouble: "/trouble");
+        Trouble: "/trouble",
+        SetUp: "/bike set-up",
+        NewBike: "/bike new",
+        UseBike: "/bike use");
 
     /// <returns>Whether something was noted.</returns>
     public async Task<bool> HandleAsync(InteractionCame came, CommandOptionValue sub, Acknowledgement live, CancellationToken ct)
@@ -46,10 +57,29 @@ internal sealed class Logbooks(Parts parts)
             return false;
         }
 
-        var answer = await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(used.Id), read.Must, came.At, ct);
-        var drawn = answer.Picture is { } picture ? Painted(picture) : Texts.Draw(answer.Card);
-        await live.TellAsync(answer.Files.IsDefaultOrEmpty ? drawn : drawn.WithFiles(answer.Files.Select(f => new Upload(f.Name, f.MediaType, f.Bytes.AsMemory()))), ct);
+        // Where a command is about bikes as a whole, its option is what it is about.
+        var named = read.Must is GarageRequest ? null : Text(sub, ClubCommands.Bike);
+        var answer = await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(used.Id), read.Must, came.At, ct, named);
+        var drawn = answer.Picture is { } picture ? Painted(picture) : Asked(answer.Card);
+        if (answer.Files.IsDefaultOrEmpty) await live.TellAsync(drawn, ct);
+        // A message takes so many files at most, and several bikes have more.
+        else foreach (var files in answer.Files.Chunk(MostFiles)) await live.TellAsync(drawn.WithFiles(files.Select(f => new Upload(f.Name, f.MediaType, f.Bytes.AsMemory()))), ct);
         return read.Must is BikeEntry && answer.Refused is null;
+    }
+
+    /// <summary>A question about bikes was answered.</summary>
+    public async Task AnswerAsync(InteractionCame came, CustomId id, Acknowledgement live, CancellationToken ct)
+    {
+        if (came.Interaction is not { GuildId.IsNone: false, Who: { } who } press) return;
+        var card = GarageCards.Kept;
+        if (GarageCards.Sure(id.Rest) is { } remove)
+        {
+            var club = Names.Club(press.GuildId);
+            var speaker = await SpeakerAsync(club, club.Member(who.Id.ToString()), ct);
+            card = (await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(press.Id), remove, came.At, ct)).Card;
+        }
+
+        if (!await live.ReplaceAsync(Texts.Draw(card), ct)) await live.TellAsync(Texts.Draw(card), ct);
     }
 
     /// <summary>The member, in their own days and units where they told them, else the club's.</summary>
@@ -59,12 +89,21 @@ internal sealed class Logbooks(Parts parts)
         return Speaker.Of(await parts.Riders.FindAsync(member, ct), club.Units, club.TimeZone, Ways);
     }
 
-    /// <summary>Offers the tasks that fit what is typed so far.</summary>
-    public Task SuggestAsync(Interaction used, Acknowledgement live, CancellationToken ct)
+    /// <summary>Offers what fits what is typed so far: tasks, fields of the sheet, the member's bikes.</summary>
+    public async Task SuggestAsync(Interaction used, Acknowledgement live, CancellationToken ct)
     {
-        var typed = used.Data?.Options?.SelectMany(o => o.Options ?? []).FirstOrDefault(o => o.Focused == true)?.Text ?? "";
-        var fitting = TaskWords.Offered(parts.Coach().Knowledge, typed, Limits.SelectOptions);
-        return live.OfferAsync([.. fitting.Select(r => new CommandChoice(TextRuns.Cut(r.Called, Limits.SelectText), r.Id))], ct);
+        var options = used.Data?.Options ?? [];
+        var focused = options.Concat(options.SelectMany(o => o.Options ?? [])).FirstOrDefault(o => o.Focused == true);
+        var (typed, knowledge) = (focused?.Text ?? "", parts.Coach().Knowledge);
+        IEnumerable<(string Called, string Id)> fitting = focused?.Name switch
+        {
+            ClubCommands.What => BikeSheet.Of(knowledge).Where(f => Holds(f.Called, typed) || f.Names.Any(n => Holds(n, typed))).Select(f => (f.Called, f.Id)),
+            ClubCommands.Bike when used is { GuildId.IsNone: false, Who: { } who } => (await parts.Logbook.BikesAsync(Names.Club(used.GuildId).Member(who.Id.ToString()), ct))
+                .Where(b => Holds(Garage.NameOf(b), typed)).Select(b => (Garage.NameOf(b), NudgeAnswer.ShortOf(b))),
+            ClubCommands.Task => TaskWords.Offered(knowledge, typed, Limits.SelectOptions).Select(r => (r.Called, r.Id)),
+            _ => [],
+        };
+        await live.OfferAsync([.. fitting.Take(Limits.SelectOptions).Select(f => new CommandChoice(TextRuns.Cut(f.Called, Limits.SelectText), f.Id))], ct);
     }
 
     /// <returns>Null for a command that was never ours.</returns>
@@ -84,6 +123,13 @@ internal sealed class Logbooks(Parts parts)
             (ClubCommands.Service, ClubCommands.Done) => BikeForms.Done(Text(sub, ClubCommands.Task) ?? "", Text(sub, ClubCommands.Day), knowledge, speaker, at),
             (ClubCommands.Service, ClubCommands.How) => BikeForms.How(Text(sub, ClubCommands.Task) ?? "", knowledge),
             (ClubCommands.Service, ClubCommands.Fitted) => BikeForms.Fitted(Text(sub, ClubCommands.Day) ?? "", speaker, at),
+            (ClubCommands.Bike, ClubCommands.Show) => (BikeRequest)new ShowBike(),
+            (ClubCommands.Bike, ClubCommands.Tell) => SheetWords.Tell(Text(sub, ClubCommands.What) ?? "", Text(sub, ClubCommands.Value) ?? "", knowledge, speaker, at),
+            (ClubCommands.Bike, ClubCommands.List) => (BikeRequest)new ShowBikes(),
+            (ClubCommands.Bike, ClubCommands.New) => (BikeRequest)new NewBike(Text(sub, ClubCommands.Name) ?? ""),
+            (ClubCommands.Bike, ClubCommands.Use) => (BikeRequest)new UseBike(Text(sub, ClubCommands.Bike) ?? ""),
+            (ClubCommands.Bike, ClubCommands.Name) => (BikeRequest)new NameBike(Text(sub, ClubCommands.Name) ?? ""),
+            (ClubCommands.Bike, ClubCommands.Remove) => (BikeRequest)new RemoveBike(Text(sub, ClubCommands.Bike) ?? "", Sure: false),
             (ClubCommands.Service, ClubCommands.Export) => (BikeRequest)new TakeCopy(),
             _ => (Result<BikeRequest>?)null,
         };
@@ -98,5 +144,11 @@ internal sealed class Logbooks(Parts parts)
         return Texts.Draw(whole ? TimelineCards.Beside(timeline, Ways) : TimelineCards.Whole(timeline)).WithPicture("timeline.png", new Picture(png.AsMemory(), words));
     }
 
-    private static string? Text(CommandOptionValue sub, string name) => sub.Options?.FirstOrDefault(o => o.Name == name)?.Text;
+    /// <summary>A card that asks, with a button for each answer.</summary>
+    private static Drawn Asked(Card card) => card.Options.Aggregate(
+        Texts.Draw(card with { Options = [] }), (drawn, o) => drawn.WithButton(new CustomId(Verb, new CaseId(Forms.NoCase), o.Id), TextRuns.Cut(o.Label, Limits.ButtonLabel)));
+
+    private static bool Holds(string text, string typed) => text.Contains(typed.Trim(), StringComparison.OrdinalIgnoreCase);
+
+    internal static string? Text(CommandOptionValue sub, string name) => sub.Options?.FirstOrDefault(o => o.Name == name)?.Text;
 }

@@ -49,6 +49,22 @@ internal static class Forms
         return new InteractionAnswer(AnswerTypes.Modal, new InteractionAnswerData(CustomId: id.ToString(), Title: "Not riding", Components: [field]));
     }
 
+    /// <summary>Some fields of one line each, filled in beforehand; every one may stay empty.</summary>
+    public static InteractionAnswer Sheet(CustomId id, string title, IEnumerable<SheetInput> inputs) => new(
+        AnswerTypes.Modal,
+        new InteractionAnswerData(CustomId: id.ToString(), Title: title, Components:
+        [
+            .. inputs.Select(i => new Component(
+                ComponentTypes.Label,
+                Label: i.Label,
+                Description: i.Hint,
+                Inner: new Component(ComponentTypes.TextInput, CustomId: i.Id, Style: Short, MaxLength: i.MostLetters, Required: false, Value: i.Value))),
+        ]));
+
+    /// <returns>What stands in the fields of a form, by their ids.</returns>
+    public static IReadOnlyDictionary<string, string> Written(Interaction submit) => Fields(submit.Data?.Components ?? [])
+        .Where(c => c is { CustomId: not null, Value: not null }).DistinctBy(c => c.CustomId).ToDictionary(c => c.CustomId!, c => c.Value!.Trim(), StringComparer.Ordinal);
+
     /// <returns>What the member wrote, or null when that is nothing.</returns>
     public static string? WordsOf(Interaction submit) => Fields(submit.Data?.Components ?? [])
         .Where(c => c.CustomId == WordsField && !string.IsNullOrWhiteSpace(c.Value))
@@ -68,3 +84,7 @@ internal static class Forms
     private static IEnumerable<Component> Fields(IEnumerable<Component> components) =>
         components.SelectMany(c => Fields(c.Components ?? []).Concat(c.Inner is { } inner ? [inner] : []).Prepend(c));
 }
+
+/// <summary>One field of a form.</summary>
+/// <param name="Value">What stands there beforehand, or null.</param>
+internal sealed record SheetInput(string Id, string Label, string Hint, string? Value, int MostLetters);

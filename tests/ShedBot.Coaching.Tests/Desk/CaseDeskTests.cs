@@ -183,10 +183,39 @@ public sealed class CaseDeskTests
         Assert.Equal((1, 1, Consent.Withheld), (after.Turn, shelf.Unsaid.Count, shelf.Riders[Member].Consent));
     }
 
+    [Fact]
+    public async Task HandleAsync_TheFirstWordsOfWhoHasSeveralBikes_AreOfTheOneInUseAndItIsSaid()
+    {
+        var shelf = new Shelf();
+        var (red, blue) = (BikeProfile.New(BikeId.Of(Member), Member) with { Name = "red" }, BikeProfile.New(new BikeId("m1/bike-b"), Member) with { Name = "blue" });
+        (shelf.Bikes[red.Id], shelf.Bikes[blue.Id]) = (red, blue);
+        shelf.Riders[Member] = Rider.New(Member) with { Bike = blue.Id, Version = 1 };
+        var cases = 0;
+        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => $"c{++cases}", "say so");
+
+        Assert.Equal(blue.Id, (await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default)).Bike);
+        Assert.Contains("I take it to be about blue. If it is another bike: leave this, say so.", Talk.Text(shelf.Unsaid[0].Card), StringComparison.Ordinal);
+
+        await desk.HandleAsync(Member, "here", new MemberSaid("e2", "yes"), default);
+        Assert.DoesNotContain("about blue", Talk.Text(shelf.Unsaid[^1].Card), StringComparison.Ordinal);
+        Assert.Equal(red.Id, (await desk.HandleAsync(Member, "there", new MemberSaid("e3", "no water comes out"), default, red.Id)).Bike);
+    }
+
+    [Fact]
+    public async Task HandleAsync_TheFirstWordsOfWhoHasOneBike_NameNone()
+    {
+        var shelf = new Shelf();
+        shelf.Bikes[BikeId.Of(Member)] = BikeProfile.New(BikeId.Of(Member), Member) with { Name = "red" };
+        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => "c1");
+        await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
+        Assert.DoesNotContain("red", Talk.Text(shelf.Unsaid[0].Card), StringComparison.Ordinal);
+    }
+
     private static Mock<IShedStore> Empty()
     {
         var store = new Mock<IShedStore>();
         store.Setup(s => s.CasesOfAsync(It.IsAny<MemberId>(), It.IsAny<int>(), default)).ReturnsAsync([]);
+        store.Setup(s => s.BikesOfAsync(It.IsAny<MemberId>(), default)).ReturnsAsync([]);
         return store;
     }
 
