@@ -1,12 +1,8 @@
-using System.Collections.Immutable;
 using ShedBot.Coaching.Bikes;
-using ShedBot.Coaching.Bikes.Kinds;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
-using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
-using ShedBot.Coaching.Speaking;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
 using ShedBot.Discord.Wire;
@@ -20,9 +16,6 @@ internal sealed class BikeSheets(Parts parts, Logbooks logbooks)
     public const string Open = "sheet", Filled = "sheetform";
 
     private const char Between = '|';
-
-    /// <summary>A form of the platform has so many fields at most.</summary>
-    private const int MostFields = 5;
 
     private const int MostValue = 100, MostLabel = 45, MostHint = 100;
 
@@ -62,44 +55,27 @@ internal sealed class BikeSheets(Parts parts, Logbooks logbooks)
 
         var club = Names.Club(used.GuildId);
         var speaker = await logbooks.SpeakerAsync(club, club.Member(who.Id.ToString()), ct);
-        if (id.Verb == Open) await live.ShowFormAsync(Form(part, bike, await BikeAsync(speaker, bike, ct), speaker), ct);
+        if (id.Verb == Open) await live.ShowFormAsync(Form(part, bike, await BikeAsync(speaker, bike, ct)), ct);
         else await TakeAsync(came, part, bike, speaker, live, ct);
     }
 
-    /// <summary>What is unchanged or left empty is left as it is; what cannot be read is said, and the rest is kept.</summary>
     private async Task TakeAsync(InteractionCame came, SheetPart part, string bike, Speaker speaker, Acknowledgement live, CancellationToken ct)
     {
         var known = await BikeAsync(speaker, bike, ct);
-        var written = Forms.Written(came.Interaction);
-        var (facts, wrong) = (ImmutableArray.CreateBuilder<FactTold>(), ImmutableArray.CreateBuilder<string>());
-        foreach (var field in Fields(part))
-        {
-            if (!written.TryGetValue(field.Id, out var text) || string.IsNullOrWhiteSpace(text) || text == Shown(field, known)) continue;
-            var read = field.Kind.Read(text, new Writer(speaker.Units, speaker.DayOf(came.At)));
-            if (read.Refused is { } refused) wrong.Add($"{field.Called}: {refused.Say}");
-            else if (known?.Facts.GetValueOrDefault(field.Id)?.Value != read.Must) facts.Add(new FactTold(field.Id, read.Must));
-        }
-
+        var (facts, wrong) = SheetForms.Read(part, Forms.Written(came.Interaction), known, parts.Coach().Knowledge, speaker, came.At);
         Card[] said = [];
-        if (facts.Count > 0)
-            said = [(await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(came.Interaction.Id), new TellEntry(facts.ToImmutable()), came.At, ct, known is null ? null : bike)).Card];
-        if (wrong.Count > 0) said = [.. said, new Card("Not noted", [new ListBlock("", wrong.ToImmutable())], [])];
+        if (!facts.IsEmpty)
+            said = [(await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(came.Interaction.Id), new TellEntry(facts), came.At, ct, known is null ? null : bike)).Card];
+        if (!wrong.IsEmpty) said = [.. said, new Card("Not noted", [new ListBlock("", wrong)], [])];
         if (said.Length == 0) said = [Texts.Plain("Nothing changed", "It is as it was.")];
         await live.TellAsync(CardDrawing.Single(said, [], null, null, AllowedMentions.None), ct);
     }
 
-    private InteractionAnswer Form(SheetPart part, string bike, BikeProfile? known, Speaker speaker) => Forms.Sheet(
+    private InteractionAnswer Form(SheetPart part, string bike, BikeProfile? known) => Forms.Sheet(
         Id(Filled, part, bike),
         Title(part),
-        Fields(part).Select(f => new SheetInput(f.Id, TextRuns.Cut(Say.Capital(f.Called), MostLabel), TextRuns.Cut(Hint(f), MostHint), Shown(f, known), MostValue)));
-
-    private static string Hint(SheetField field) => field.Kind is ChoiceKind choice ? string.Join("; ", choice.Values.Select((v, i) => $"{i + 1} {v.Says}")) : field.Ask;
-
-    /// <summary>In a form that reads back as it is.</summary>
-    private static string? Shown(SheetField field, BikeProfile? bike) =>
-        bike?.Facts.GetValueOrDefault(field.Id)?.Value is { } value ? TextRuns.Cut(field.Kind is ChoiceKind choice ? choice.Show(value, Units.Metric) : value, MostValue) : null;
-
-    private ImmutableArray<SheetField> Fields(SheetPart part) => [.. BikeSheet.Of(parts.Coach().Knowledge).Where(f => f.Part == part).Take(MostFields)];
+        SheetForms.Of(part, known, parts.Coach().Knowledge)
+            .Select(l => new SheetInput(l.Field, TextRuns.Cut(l.Called, MostLabel), TextRuns.Cut(l.Hint, MostHint), l.Value is { } value ? TextRuns.Cut(value, MostValue) : null, MostValue)));
 
     private async Task<BikeProfile?> BikeAsync(Speaker speaker, string bike, CancellationToken ct) =>
         (await parts.Store.BikesOfAsync(speaker.Member, ct)).FirstOrDefault(b => NudgeAnswer.ShortOf(b) == bike);

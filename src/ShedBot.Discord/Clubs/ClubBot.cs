@@ -250,7 +250,8 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
                 if (!await offers.AcceptAsync(came, offer.Rest, live, stopping)) await live.ShowFormAsync(Forms.Trouble(false), stopping);
                 break;
             case { Verb: CustomId.Form, Case.Value: Forms.NoCase } form:
-                await commanding.TroubleAsync(came, Forms.WordsOf(came.Interaction) ?? "", form.Rest == Forms.Private, live, stopping);
+                var (@private, bike) = Forms.TroubleOf(form);
+                await commanding.TroubleAsync(came, Forms.WordsOf(came.Interaction) ?? "", @private, bike, live, stopping);
                 break;
             case { } known:
                 await pressing.HandleAsync(came, known, live, stopping);

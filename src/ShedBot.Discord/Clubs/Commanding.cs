@@ -1,5 +1,6 @@
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
-using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
@@ -18,7 +19,7 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
         switch (data.Name, sub?.Name)
         {
             case (ClubCommands.Trouble, _):
-                await TroubleAsync(came, Text(data.Options, ClubCommands.Words), Flag(data.Options, ClubCommands.Private), live, ct);
+                await TroubleAsync(came, Text(data.Options, ClubCommands.Words), Flag(data.Options, ClubCommands.Private), Text(data.Options, ClubCommands.Bike), live, ct);
                 break;
             case (ClubCommands.Bike, ClubCommands.SetUp) when used is { GuildId.IsNone: false, Who: { } who }:
                 var club = Names.Club(used.GuildId);
@@ -51,7 +52,8 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
         used.Data is { Name: ClubCommands.Trouble } data && string.IsNullOrWhiteSpace(Text(data.Options, ClubCommands.Words));
 
     /// <param name="words">Empty: a form asks for them.</param>
-    public async Task TroubleAsync(InteractionCame came, string? words, bool @private, Acknowledgement live, CancellationToken ct)
+    /// <param name="bike">The bike that is named, or null: the one in use.</param>
+    public async Task TroubleAsync(InteractionCame came, string? words, bool @private, string? bike, Acknowledgement live, CancellationToken ct)
     {
         var used = came.Interaction;
         if (used.Who is not { } who || used.GuildId.IsNone)
@@ -62,8 +64,21 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
 
         if (string.IsNullOrWhiteSpace(words))
         {
-            await live.ShowFormAsync(Forms.Trouble(@private), ct);
+            await live.ShowFormAsync(Forms.Trouble(@private, bike), ct);
             return;
+        }
+
+        BikeId? about = null;
+        if (!string.IsNullOrWhiteSpace(bike))
+        {
+            var found = Garage.Find(await parts.Logbook.BikesAsync(Names.Club(used.GuildId).Member(who.Id.ToString()), ct), bike);
+            if (found.Refused is { } refused)
+            {
+                await live.TellAsync(Texts.Draw(Texts.Plain("Which bike?", refused.Say)), ct);
+                return;
+            }
+
+            about = found.Must.Id;
         }
 
         if (await rooms.FindByThreadAsync(used.ChannelId, ct) is { State: RoomState.Open } here && here.MayAnswer(here.Club.Member(who.Id.ToString())))
@@ -89,7 +104,7 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
         }
 
         var wish = new StartWish(
-            club, who.Id, People.NameOf(used.Member, who), used.Id, words, channel, default, default, @private, came.At);
+            club, who.Id, People.NameOf(used.Member, who), used.Id, words, channel, default, default, @private, came.At) { About = about };
         var started = await starting.StartAsync(wish, live, ct);
         foreach (var card in started.Instead) await live.TellAsync(Texts.Draw(card, started.Link), ct);
         if (started.Room?.Thread is { } thread) await live.TellAsync(Texts.Draw(Texts.Opened, $"<#{thread}>"), ct);

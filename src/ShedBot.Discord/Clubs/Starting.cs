@@ -19,6 +19,9 @@ internal sealed record StartWish(
 {
     /// <summary>The trouble, where it is known already; it begins the case in place of words.</summary>
     public TroubleFound? Known { get; init; }
+
+    /// <summary>The bike that was named, or null: the one in use.</summary>
+    public BikeId? About { get; init; }
 }
 
 /// <summary>What came of it: a room, or what to say instead.</summary>
@@ -55,7 +58,7 @@ internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
             return new Started(room, []);
         }
 
-        await turns.TakeAsync(room, said, live, wish.Owner, wish.CameIn, ct);
+        await turns.TakeAsync(room, said, live, wish.Owner, wish.CameIn, ct, wish.About);
         var opened = await rooms.FindAsync(place, ct) ?? room;
         return opened.State == RoomState.Gone ? new Started(null, [Texts.HelpChannelGone]) : new Started(opened, []);
     }

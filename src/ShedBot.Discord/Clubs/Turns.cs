@@ -11,10 +11,11 @@ internal sealed class Turns(Parts parts, Delivery delivery, RightsCheck rights)
     /// <param name="live">The interaction that waits for an answer, or null.</param>
     /// <param name="owner">What the club calls the member, where it is at hand.</param>
     /// <param name="cameIn">When the event came in.</param>
+    /// <param name="about">The bike that was named, or null: the one in use.</param>
     public async Task<Case> TakeAsync(
-        Room room, Incoming incoming, Acknowledgement? live, string? owner, DateTimeOffset cameIn, CancellationToken ct)
+        Room room, Incoming incoming, Acknowledgement? live, string? owner, DateTimeOffset cameIn, CancellationToken ct, BikeId? about = null)
     {
-        var after = await parts.Desk.HandleAsync(room.Member, room.Place, incoming, ct);
+        var after = await parts.Desk.HandleAsync(room.Member, room.Place, incoming, ct, about);
         parts.Log.Took(after.Id, after.Turn, after.Phase, (parts.Clock.GetUtcNow() - cameIn).TotalMilliseconds);
         var stopped = await delivery.SpeakAsync(room.Place, live, owner, ct);
         if (stopped is not null && live is not null) await ExplainAsync(room, stopped, live, ct);

@@ -17,6 +17,10 @@ internal static class Forms
 
     private const int MostQuestion = 1000;
 
+    private const char BeforeBike = '|';
+
+    private const int MostBike = 60;
+
     private const string WordsField = "words";
 
     private const int MostDay = 60;
@@ -34,12 +38,16 @@ internal static class Forms
 
     /// <summary>Tells of a trouble, before there is a case.</summary>
     /// <param name="private">Kept in the form's id as <see cref="Private"/> or <see cref="Open"/>.</param>
-    public static InteractionAnswer Trouble(bool @private) => Form(
-        new CustomId(CustomId.Form, new CaseId(NoCase), @private ? Private : Open),
+    /// <param name="bike">Kept there too, as far as it fits; null: none was named.</param>
+    public static InteractionAnswer Trouble(bool @private, string? bike = null) => Form(
+        new CustomId(CustomId.Form, new CaseId(NoCase), (@private ? Private : Open) + (bike is null ? "" : BeforeBike + TextRuns.Cut(bike, MostBike))),
         "What does the bike do?",
         "",
         "What it does, and when",
         "For example: lever in, it still pulls. Or: it revs up and does not push.");
+
+    /// <summary>What stands in the id of the form for a trouble.</summary>
+    public static (bool Private, string? Bike) TroubleOf(CustomId form) => form.Rest.Split(BeforeBike, 2) is [var where, var bike] ? (where == Private, bike) : (form.Rest == Private, null);
 
     /// <summary>Till when the member is not riding; may stay empty.</summary>
     public static InteractionAnswer TillWhen(CustomId id)

@@ -73,7 +73,7 @@ internal static class ServeHost
 
         var data = DataFile.Prepare(settings.Data, new ServeSettings().Data);
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data }, ct);
-        using var desk = new CaseDesk(store, store, () => rules.Coach, clock, CaseIds.Next);
+        using var desk = new CaseDesk(store, store, () => rules.Coach, clock, CaseIds.Next, DiscordClubs.OtherBike);
         using var meters = new MeterTotals(DiscordClubs.Meter);
         await using var chat = new ClubsChat(new DiscordClubs(
             talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, store, desk, () => rules.Coach, clock, Random.Shared.NextDouble,
