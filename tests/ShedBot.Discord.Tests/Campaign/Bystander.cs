@@ -13,7 +13,7 @@ internal sealed class Bystander(CampaignClub club, Person who, Random chance)
         {
             var dice = chance.NextDouble();
             if (dice < 0.6) await club.Platform.SayAsync(who, club.Lobby, "who brings the cake on Sunday?");
-            else await club.Platform.CommandAsync(who, club.Lobby, dice < 0.85 ? "shedbot about" : "bike");
+            else await club.Platform.CommandAsync(who, club.Lobby, dice < 0.85 ? "shedbot about" : "bike show");
         }
     }
 }

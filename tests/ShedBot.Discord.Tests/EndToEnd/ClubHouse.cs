@@ -107,7 +107,7 @@ internal sealed class ClubHouse : IAsyncDisposable
     {
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = Path.Combine(folder, "club.shed") }, default);
         var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
-        desk = new CaseDesk(store, store, () => coach, Clock, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}");
+        desk = new CaseDesk(store, store, () => coach, Clock, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}", DiscordClubs.OtherBike);
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session") };
         bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => coach, Clock, Random.Shared.NextDouble, paint, log);
         life = new CancellationTokenSource();

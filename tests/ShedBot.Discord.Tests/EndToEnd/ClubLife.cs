@@ -86,7 +86,7 @@ public sealed class ClubLife(ITestOutputHelper output)
         await using var house = await ClubHouse.OpenAsync(output);
         var thread = await InTheThread.BeginAsync(house);
         await house.AnswerAsync(house.Rider, thread, "No, not lately");
-        var told = await (await house.Platform.CommandAsync(house.Rider, house.Lobby, "bike")).Settled;
+        var told = await (await house.Platform.CommandAsync(house.Rider, house.Lobby, "bike show")).Settled;
         Assert.True(told.Message!.Private);
         Assert.Contains("No, not lately", told.Message.Words, StringComparison.Ordinal);
         house.AssertNoViolations();

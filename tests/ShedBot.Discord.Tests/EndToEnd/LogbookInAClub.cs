@@ -158,7 +158,7 @@ public sealed class LogbookInAClub(ITestOutputHelper output)
         var told = await UseAsync(house, "service export");
         Assert.True(told.Private);
         Assert.Equal(["facts.csv", "rides.csv", "work.csv", "bike.json"], told.Files.Select(f => f.FileName));
-        Assert.Equal(12, JsonDocument.Parse(told.Files[2].Bytes).RootElement.GetProperty("rides")[0].GetProperty("kilometres").GetDouble());
+        Assert.Equal(12, JsonDocument.Parse(told.Files[3].Bytes).RootElement.GetProperty("rides")[0].GetProperty("kilometres").GetDouble());
         house.AssertNoViolations();
     }
 
@@ -210,7 +210,7 @@ public sealed class LogbookInAClub(ITestOutputHelper output)
         Assert.Contains("1 bike", house.Platform.Now(asked.Message!).Words, StringComparison.Ordinal);
         Assert.Null(await BikeAsync(house));
         Assert.NotNull(await house.Store.FindBikeAsync(BikeId.Of(new MemberId($"{house.Guild.Id}/{house.Mate.Id}")), default));
-        Assert.Contains("Nothing is known", (await UseAsync(house, "bike")).Words, StringComparison.Ordinal);
+        Assert.Contains("Nothing is known", (await UseAsync(house, "bike show")).Words, StringComparison.Ordinal);
         house.AssertNoViolations();
     }
 
@@ -220,7 +220,7 @@ public sealed class LogbookInAClub(ITestOutputHelper output)
         await using var house = await ClubHouse.OpenAsync(output);
         await UseAsync(house, "ride log");
         await UseAsync(house, "service done", ("task", "spokes"));
-        var bike = await UseAsync(house, "bike");
+        var bike = await UseAsync(house, "bike show");
         Assert.Contains("1 day logged", bike.Words, StringComparison.Ordinal);
         Assert.Contains("the spokes", bike.Words, StringComparison.Ordinal);
         house.AssertNoViolations();
