@@ -38,12 +38,12 @@ public sealed class CaseDesk(
         var found = await store.FindOpenCaseAsync(member, place, ct) ?? await store.FindLastCaseAsync(member, place, ct);
         if (found?.Handled.Contains(incoming.EventId) != true && await AnsweredInAsync(member, place, incoming, ct) is { } earlier) return earlier;
         about ??= (incoming as TroubleFound)?.Bike;
-        var @case = found ?? NewCase(member, place, now, about ?? await InUseAsync(member, ct));
+        var @case = found ?? NewCase(member, place, now, about ?? await InUseAsync(member, null, ct));
         var bike = await BikeAsync(@case, ct);
         var turn = coach().Take(@case, bike, incoming, now);
         if (turn.OpensNew)
         {
-            @case = NewCase(member, place, now, about ?? await InUseAsync(member, ct));
+            @case = NewCase(member, place, now, about ?? await InUseAsync(member, bike.Id, ct));
             bike = await BikeAsync(@case, ct);
             turn = coach().Take(@case, bike, incoming, now);
         }
@@ -66,8 +66,12 @@ public sealed class CaseDesk(
     private async Task<Case?> AnsweredInAsync(MemberId member, string place, Incoming incoming, CancellationToken ct) =>
         (await store.CasesOfAsync(member, MostEarlier, ct)).FirstOrDefault(c => c.Place == place && c.Handled.Contains(incoming.EventId));
 
-    private async Task<BikeId> InUseAsync(MemberId member, CancellationToken ct) =>
-        Garage.InUse(await riders.FindRiderAsync(member, ct) ?? Rider.New(member), await store.BikesOfAsync(member, ct)).Id;
+    /// <param name="before">The bike of the case before in this place, or null: talk goes on of it unless the member has chosen one.</param>
+    private async Task<BikeId> InUseAsync(MemberId member, BikeId? before, CancellationToken ct)
+    {
+        var (rider, bikes) = (await riders.FindRiderAsync(member, ct) ?? Rider.New(member), await store.BikesOfAsync(member, ct));
+        return before is { } same && rider.Bike is null && (bikes.IsEmpty || bikes.Any(b => b.Id == same)) ? same : Garage.InUse(rider, bikes).Id;
+    }
 
     /// <summary>Where a member has several bikes, a case that begins says which one it takes the trouble to be of.</summary>
     private async Task<ImmutableArray<Card>> OpeningAsync(Turn turn, BikeProfile bike, CancellationToken ct)

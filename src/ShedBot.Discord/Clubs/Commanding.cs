@@ -103,8 +103,10 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
             return;
         }
 
-        var wish = new StartWish(
-            club, who.Id, People.NameOf(used.Member, who), used.Id, words, channel, default, default, @private, came.At) { About = about };
+        var wish = new StartWish(club, who.Id, People.NameOf(used.Member, who), used.Id, words, channel, default, default, @private, came.At)
+        {
+            About = about,
+        };
         var started = await starting.StartAsync(wish, live, ct);
         foreach (var card in started.Instead) await live.TellAsync(Texts.Draw(card, started.Link), ct);
         if (started.Room?.Thread is { } thread) await live.TellAsync(Texts.Draw(Texts.Opened, $"<#{thread}>"), ct);
