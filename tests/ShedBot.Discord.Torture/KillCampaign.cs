@@ -117,7 +117,7 @@ public sealed class KillCampaign : IAsyncDisposable
     private IReadOnlyList<SeenMessage> Reminders(Person person) =>
         [.. platform.Messages(platform.DirectChannel(person), removed: false).Where(m => m.Words.Contains(Title, StringComparison.Ordinal) || m.Earlier.Count > 0)];
 
-    private bool AllNoted() => people.TrueForAll(p => platform.Messages(platform.DirectChannel(p)).Count(m => m.Words.Contains(Noted, StringComparison.OrdinalIgnoreCase)) > day);
+    private bool AllNoted() => people.TrueForAll(p => Reminders(p).Count(m => m.Words.Contains(Noted, StringComparison.OrdinalIgnoreCase)) > day);
 
     private async Task<KillResult> CountAsync(int kills, CancellationToken ct)
     {
