@@ -109,8 +109,15 @@ public sealed class KillCampaign : IAsyncDisposable
         foreach (var person in people)
         {
             if (chance.Next(4) > 0 || Reminders(person) is not [.., var newest] || newest.Usable.All(c => c.Label != Done)) continue;
-            presses++;
-            await platform.PressLabelAsync(person, newest, Done);
+            try
+            {
+                await platform.PressLabelAsync(person, newest, Done);
+                presses++;
+            }
+            catch (InvalidOperationException)
+            {
+                // The button went between looking and pressing: an earlier press was answered.
+            }
         }
     }
 

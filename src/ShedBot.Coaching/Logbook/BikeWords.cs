@@ -58,7 +58,7 @@ public static class BikeWords
         // These begin sentences of other kinds too, so an amount must follow; so must it where only an amount is written, and no question is open.
         if ((reader.Take("ride") || reader.Take("log") || reader.Take("logged") || loose) && AmountAhead(reader)) return Ride(reader, today, bare: false);
         if (reader.Take("i am not riding") || reader.Take("i'm not riding") || reader.Take("not riding")) return Rest(reader, today);
-        if (reader.Take("kit fitted") || reader.Take("the kit was fitted") || reader.Take("i fitted the kit")) return Fitted(reader, today);
+        if (reader.Take("kit fitted") || reader.Take("the kit was fitted") || reader.Take("i fitted the kit") || reader.Take("i just fitted the kit") || reader.Take("just fitted the kit")) return Fitted(reader, today);
         // "Fitted new pads" is for the coach; only a day makes it the kit.
         if (reader.Take("fitted") && Fitted(reader, today) is { Value: not null } fitted) return fitted;
         if (reader.Take("pace")) return PaceWords.Read(reader, must: true);

@@ -35,7 +35,7 @@ internal static class PlanCards
             blocks.Add(Say.Text(rest.Until is { } until ? $"You are not riding till {Dates.Say(until)}." : "You are not riding for now."));
         blocks.AddRange(Say.List("", shown.Select(i => whole ? ShortLine(i, today) : Line(i, today))));
         if (whole) blocks.AddRange(Say.List("Not known yet, since nobody told me when it was last done", unknown.Select(i => $"{i.Rule.Called} ({i.Rule.Id})")));
-        if (Missing(bike, speaker) is { } missing) blocks.Add(Say.Text(missing));
+        if (Missing(bike, speaker, dated.Length, unknown) is { } missing) blocks.Add(Say.Text(missing));
         blocks.AddRange(plan.Where(i => i.Rule.BeforeEachRide).Select(i => Say.Text($"Before every ride: {i.Rule.Called}. {Way(speaker.Ways.How, i.Rule.Id)}")));
         var left = dated.Length - shown.Length + (whole ? 0 : unknown.Length);
         if (left > 0) blocks.Add(Say.Text($"{left} more: {speaker.Ways.Whole}"));
@@ -79,8 +79,10 @@ internal static class PlanCards
     };
 
     /// <summary>What would make the plan better; the most useful first, one at a time.</summary>
-    private static string? Missing(BikeProfile bike, Speaker speaker) =>
+    private static string? Missing(BikeProfile bike, Speaker speaker, int dated, ImmutableArray<PlanItem> unknown) =>
         bike.Riding.FirstDay is null && bike.Riding.Pace is null ? $"I do not know yet how you ride. After a ride: {speaker.Ways.Ride}. Or once: {speaker.Ways.Pace}."
         : Fitting.DayOf(bike) is null ? $"I can say more once I know when the kit was fitted: {speaker.Ways.Fitted}."
+        : unknown.Length > dated && unknown.Length > 0
+            ? $"Nobody told me when {unknown.Length} of the tasks were last done, so they have no day yet. Do one, or say when it was done: {Way(speaker.Ways.Done, unknown[0].Rule.Id)}, and a day."
         : null;
 }

@@ -31,6 +31,9 @@ public enum NudgeVerb
     /// <summary>Not riding; till when may be told beside.</summary>
     NotRiding,
 
+    /// <summary>A ride today, to be logged.</summary>
+    Rode,
+
     /// <summary>No more of this task.</summary>
     StopTask,
 

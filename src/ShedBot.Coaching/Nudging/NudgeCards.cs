@@ -17,6 +17,9 @@ internal static class NudgeCards
     /// <summary>So many tasks that are due are named, and as many that are coming up; the rest that is due is counted.</summary>
     public const int MostNamed = 5;
 
+    /// <summary>For so many bikes a ride can be logged from the message.</summary>
+    private const int MostToRide = 2;
+
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
 
     /// <param name="say">What is due, and what is coming up with it.</param>
@@ -38,7 +41,7 @@ internal static class NudgeCards
         {
             blocks.Add(Say.Text($"{only.Item.Rule.Why} {only.Item.Because}"));
             blocks.AddRange(Say.Cautions(only.Item.Rule.Cautions));
-            return new Card(title, blocks.ToImmutable(), [.. OfTask(only.Bike, only.Item.Rule, digest), .. OfDigest(clock, evening, digest)]);
+            return new Card(title, blocks.ToImmutable(), [.. OfTask(only.Bike, only.Item.Rule, digest), .. OfDigest(clock, evening, digest, say)]);
         }
 
         return new Card(
@@ -49,7 +52,7 @@ internal static class NudgeCards
                     NudgeVerb.Look, digest, Say.Capital(d.Item.Rule.Called) + (bikes > 1 ? $", {Name(d.Bike)}" : ""), d.Bike, d.Item.Rule.Id)),
                 Answer(NudgeVerb.AllDone, digest, "All of it is done"),
                 .. due.IsEmpty || coming.IsEmpty ? [] : (CardOption[])[Answer(NudgeVerb.DueDone, digest, "What is due is done, the rest later")],
-                .. OfDigest(clock, evening, digest),
+                .. OfDigest(clock, evening, digest, say),
             ]);
     }
 
@@ -125,11 +128,14 @@ internal static class NudgeCards
     private static IEnumerable<CardOption> Trouble(BikeProfile bike, ServiceRule rule, LocalDate digest) =>
         rule.Reveals.IsEmpty ? [] : [Answer(NudgeVerb.Trouble, digest, "It shows trouble", bike, rule.Id)];
 
-    private static IEnumerable<CardOption> OfDigest(RiderClock clock, bool evening, LocalDate digest)
+    private static IEnumerable<CardOption> OfDigest(RiderClock clock, bool evening, LocalDate digest, ImmutableArray<DueItem> say)
     {
         yield return Answer(NudgeVerb.Tonight, digest, evening || Postponing.Tonight(clock) is null ? "Tomorrow" : "Tonight");
         yield return Answer(NudgeVerb.Weekend, digest, "Saturday morning");
         yield return Answer(NudgeVerb.NextWeek, digest, "In a week");
+        // What is due is reckoned from what was ridden, so the ride that nobody logged can be logged here.
+        ImmutableArray<BikeProfile> bikes = [.. say.Select(d => d.Bike).DistinctBy(b => b.Id).Take(MostToRide)];
+        foreach (var bike in bikes) yield return Answer(NudgeVerb.Rode, digest, bikes.Length > 1 ? $"I rode {Name(bike)} today" : "I rode today", bike);
         yield return Answer(NudgeVerb.NotRiding, digest, "Not riding", role: OptionRole.Help);
         yield return Answer(NudgeVerb.Decline, digest, "Stop all reminders", role: OptionRole.Help);
     }

@@ -47,6 +47,7 @@ public static class Taking
             NudgeVerb.NotRiding => Rest(heard, bikes, until, clock),
             NudgeVerb.OpenCase when bike is not null && knowledge.Complaints.TryGetValue(answer.Subject, out var complaint) => new Taken(
                 heard, [], NudgeCards.Said($"The trouble is that {complaint.Called}", "Let's look for the cause."), new TroubleShown(bike.Id, answer.Subject)),
+            NudgeVerb.Rode when bike is not null => Ride(heard, bike, clock),
             _ when bike is null || rule is null => new Taken(heard, [], NudgeCards.Said("I don't know that any more", "The bike or the task is gone since.")),
             NudgeVerb.Done => Done(heard, bikes, [.. Open(rider, bikes, answer, knowledge, clock).Where(d => d.Bike == bike && d.Item.Rule.Id == rule.Id)], clock),
             NudgeVerb.StopTask => new Taken(
@@ -111,6 +112,16 @@ public static class Taking
             heard with { Later = [.. heard.Later.Where(l => !keys.Contains(l.DueKey)), .. open.Select(d => new Postponed(d.Key, until, tonight))] },
             [],
             NudgeCards.Said($"Good, I'll come back to it on {Moment.Format(Instant.FromDateTimeOffset(until).InZone(clock.Zone).LocalDateTime)}"));
+    }
+
+    /// <summary>A day of riding without distance or time: how far is learnt from the days on which it is told.</summary>
+    private static Taken Ride(Rider heard, BikeProfile bike, RiderClock clock)
+    {
+        if (bike.Riding.On(clock.Today) is not null) return new Taken(heard, [], NudgeCards.Said("Today's ride is noted already"));
+        var logged = bike.Riding.Log(new RiddenDay(clock.Today, null, null, Weather.Dry), clock.Today, Fitting.DayOf(bike), clock.Now);
+        return logged.Value is { } riding
+            ? new Taken(heard, [bike with { Riding = riding, Version = bike.Version + 1 }], NudgeCards.Said($"Noted: a ride on {Dates.Say(clock.Today)}", "Tell me how far when you know it, and I reckon better."))
+            : new Taken(heard, [], NudgeCards.Said("Not noted", logged.Refused!.Say));
     }
 
     private static Taken Rest(Rider heard, ImmutableArray<BikeProfile> bikes, LocalDate? until, RiderClock clock)

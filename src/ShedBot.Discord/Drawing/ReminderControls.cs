@@ -38,7 +38,7 @@ internal static class ReminderControls
         NudgeVerb.Look => Row.Which,
         NudgeVerb.OpenCase => Row.Trouble,
         NudgeVerb.Done or NudgeVerb.AllDone or NudgeVerb.DueDone or NudgeVerb.HowTo or NudgeVerb.Trouble => Row.Act,
-        NudgeVerb.Tonight or NudgeVerb.Weekend or NudgeVerb.NextWeek => Row.Later,
+        NudgeVerb.Tonight or NudgeVerb.Weekend or NudgeVerb.NextWeek or NudgeVerb.Rode => Row.Later,
         _ => Row.Stop,
     };
 

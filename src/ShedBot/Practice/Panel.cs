@@ -21,6 +21,8 @@ internal sealed class Panel(IScreen screen)
         ["at the weekend"] = NudgeVerb.Weekend,
         ["this weekend"] = NudgeVerb.Weekend,
         ["next week"] = NudgeVerb.NextWeek,
+        ["i rode"] = NudgeVerb.Rode,
+        ["rode today"] = NudgeVerb.Rode,
         ["all done"] = NudgeVerb.AllDone,
         ["how"] = NudgeVerb.HowTo,
         ["stop this"] = NudgeVerb.StopTask,
@@ -71,8 +73,8 @@ internal sealed class Panel(IScreen screen)
     /// <summary>What is left of the digest that was shown, once this was dealt with; null when nothing is.</summary>
     public Card? Left(NudgeAnswer answer)
     {
-        digest = answer.Verb is NudgeVerb.Done or NudgeVerb.StopTask && digest is { } shown
-            ? shown with { Title = "Of that, still open", Blocks = [], Options = shown.Options.RemoveAll(o => IsLookAt(o, answer)) }
+        digest = answer.Verb is NudgeVerb.Done or NudgeVerb.StopTask or NudgeVerb.Rode && digest is { } shown
+            ? shown with { Title = "Of that, still open", Blocks = [], Options = shown.Options.RemoveAll(o => o.Id == answer.ToString() || IsLookAt(o, answer)) }
             : null;
         return digest is { } left && left.Options.Any(o => NudgeAnswer.Read(o.Id)?.Verb == NudgeVerb.Look) ? left : digest = null;
     }

@@ -160,6 +160,27 @@ public sealed class TakingTests
     }
 
     [Fact]
+    public void Rode_PressedTwice_IsOneRiddenDayAndWhatIsDueStays()
+    {
+        var (talk, card) = Told("grease");
+
+        Assert.StartsWith("Noted: a ride", talk.Press(card, "I rode", At(June3, 19)).Say.Title, StringComparison.Ordinal);
+        Assert.Empty(talk.Press(card, "I rode", At(June3, 20)).Bikes);
+
+        Assert.Equal(June3, talk.Bikes[0].Riding.LastDay);
+        Assert.Single(talk.Press(card, "Done", At(June3, 20)).Bikes);
+    }
+
+    [Fact]
+    public void Rode_PressedADayLater_IsARideOfThatDay()
+    {
+        var (talk, card) = Told("grease");
+        talk.Press(card, "I rode", At(June3.PlusDays(1), 7));
+
+        Assert.Equal(June3.PlusDays(1), talk.Bikes[0].Riding.LastDay);
+    }
+
+    [Fact]
     public void NotRiding_PressedTwice_IsOneBreak()
     {
         var (talk, card) = Told("grease");
