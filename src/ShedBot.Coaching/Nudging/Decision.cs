@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
@@ -16,8 +17,12 @@ public sealed record Decision(Rider After, Nudge? Say, ImmutableArray<Withheld> 
     public ImmutableArray<OutboxMessage> Outbox() => Say is null
         ? []
         : [new OutboxMessage(
-            $"{PlaceOf(After.Member)}/{Dates.Iso(After.LastDay!.Value)}{(Say.Evening ? "/evening" : "")}",
+            IdOf(After.Member, After.LastDay!.Value, Say.Evening),
             new CaseId(PlaceOf(After.Member)), PlaceOf(After.Member), Say.Card, After.LastAt!.Value)];
+
+    /// <summary>The name of a member's message of a day.</summary>
+    /// <param name="evening">The one that was asked for with "tonight".</param>
+    public static string IdOf(MemberId member, LocalDate day, bool evening) => $"{PlaceOf(member)}/{Dates.Iso(day)}{(evening ? "/evening" : "")}";
 
     /// <summary>The place of a member's reminders in the outbox: nobody's case is talked through there.</summary>
     public static string PlaceOf(MemberId member) => "nudge/" + member.Value;

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using NodaTime;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
@@ -23,6 +24,10 @@ public sealed class RiderDesk(
     private readonly MemberGates gates = new();
 
     public async Task<Rider> FindAsync(MemberId member, CancellationToken ct) => await riders.FindRiderAsync(member, ct) ?? Rider.New(member);
+
+    /// <summary>Those whose time has come, longest waiting first.</summary>
+    /// <param name="limit">1 to 10,000.</param>
+    public Task<ImmutableArray<Rider>> DueAsync(DateTimeOffset now, int limit, CancellationToken ct) => riders.DueRidersAsync(now, limit, ct);
 
     /// <summary>Looks at everybody whose time has come. One who cannot be looked at keeps nobody else waiting.</summary>
     /// <param name="among">Who may be looked at just now; null: everybody.</param>

@@ -18,7 +18,7 @@ internal static class AboutCards
                 [
                     "press an answer, or use \"In my own words\"", "mention me, or reply to me, to tell me more", "/case go-on, thoughts, helper, leave",
                 ]),
-            new ListBlock("Your bike's service, for you alone", ["/ride log after a ride, or once /ride pace", "/service plan: what is due; /service how and done"]),
+            new ListBlock("Your bike's service, for you alone", ["/ride log after a ride, or once /ride pace", "/service plan: what is due; /service how and done", "/reminders: a message from me when something falls due, if you like"]),
             new TextBlock("I can be wrong. What I say stands behind the law of your place and the word of a licensed workshop. If somebody is hurt or something burns, call for help first."),
         ],
         []);
@@ -31,6 +31,7 @@ internal static class AboutCards
                 [
                     "your member number in this chat; not your name or picture", "what you told me about your bike and its troubles, in the words that open a case and in your answers", "the work and service that was done on it, on which day",
                     "how you ride: days, distance or time, weather, rests and the pace you told, as far as you logged them",
+                    "if you want to be reminded: when, in which time zone, in which channel I may mention you, what you were told and when, what you put off or stopped",
                 ]),
             new ListBlock(
                 "I do not",

@@ -21,6 +21,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private readonly Logbooks logbooks;
     private readonly BikeSheets sheets;
     private readonly Offers offers;
+    private readonly Reminders reminders;
     private readonly Reminding reminding;
     private readonly ReminderPresses reminderPresses;
     private readonly Beside beside;
@@ -43,8 +44,9 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
 
     /// <param name="registerIn">The one club in which commands are registered while trying things out; none: in all.</param>
     /// <param name="keepAfterLeaving">How long a club's data is kept once it has sent us away.</param>
+    /// <param name="restored">The data file may be older than the chat.</param>
     /// <param name="stopping">Ends all work that is going on.</param>
-    public ClubBot(Parts parts, Snowflake registerIn, TimeSpan keepAfterLeaving, CancellationToken stopping)
+    public ClubBot(Parts parts, Snowflake registerIn, TimeSpan keepAfterLeaving, bool restored, CancellationToken stopping)
     {
         (this.parts, this.registerIn, this.keepAfterLeaving, this.stopping) = (parts, registerIn, keepAfterLeaving, stopping);
         rooms = new Rooms(parts.Clubs);
@@ -60,15 +62,16 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         sheets = new BikeSheets(parts, logbooks);
         offers = new Offers(parts, starting);
         var direct = new DirectChannels(parts);
-        var reminders = new ReminderDelivery(parts, direct, panels);
-        reminding = new Reminding(parts, reminders);
+        var reminderDelivery = new ReminderDelivery(parts, direct, panels);
+        reminders = new Reminders(parts);
+        reminding = new Reminding(parts, reminderDelivery, restored ? new Recalling(parts, direct, panels) : null);
         reminderPresses = new ReminderPresses(parts, direct, new ShownTrouble(parts, starting), logbooks);
         beside = new Beside(parts);
         saying = new Saying(parts, rooms, turns, starting);
         pressing = new Pressing(parts, rooms, turns, panels, eyes);
-        commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes, logbooks, sheets);
+        commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes, logbooks, sheets, reminders);
         catchingUp = new CatchingUp(parts, rooms, saying, setUp);
-        upkeep = new Upkeep(parts, rooms, delivery, reminders, keepAfterLeaving);
+        upkeep = new Upkeep(parts, rooms, delivery, reminderDelivery, keepAfterLeaving);
         registering = new Registering(parts);
         arrivals = new Arrivals(parts);
     }
@@ -219,6 +222,9 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
             case InteractionTypes.Command when used.Data is not null:
                 var noted = await commanding.HandleAsync(came, live, stopping);
                 await beside.AfterAsync(came, noted, !Commanding.AnswersWithForm(used), live, stopping);
+                break;
+            case InteractionTypes.Autocomplete when used.Data is { Name: ClubCommands.Reminders }:
+                await reminders.SuggestAsync(used, live, stopping);
                 break;
             case InteractionTypes.Autocomplete:
                 await logbooks.SuggestAsync(used, live, stopping);

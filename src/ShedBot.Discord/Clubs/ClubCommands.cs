@@ -19,6 +19,10 @@ internal static class ClubCommands
 
     public const string Service = "service", Plan = "plan", Done = "done", How = "how", Fitted = "fitted", Export = "export", Timeline = "timeline";
 
+    public const string Reminders = "reminders", On = "on", Off = "off", Quiet = "quiet", Zone = "zone", Place = "place";
+
+    public const string Hours = "hours", City = "city", Channel = "channel", Nowhere = "nowhere";
+
     public const string Distance = "distance", Time = "time", Weather = "weather", Day = "day", Until = "until", DaysAWeek = "days-a-week", Whole = "whole", Task = "task", Look = "look";
 
     public const string Show = "show", Tell = "tell", List = "list", New = "new", Use = "use", Name = "name", Remove = "remove", What = "what", Value = "value";
@@ -79,6 +83,26 @@ internal static class ClubCommands
             Sub(Undo, "Take your last entry back, of a ride or of a service"),
             Sub(Export, "Your rides, work and bike as files to take away"),
         ])),
+        Slash(Reminders, "A message from me when something falls due on your bike; shown to you alone", [InClub],
+        [
+            Sub(Show, "How they stand"),
+            Sub(On, "Remind me", Typed(Time, "Around when, such as 18:00 or 7 pm")),
+            Sub(Off, "Stop all reminders"),
+            Sub(Quiet, "When I never write", Typed(Hours, "Such as 21:00 to 8:00; or none", required: true)),
+            Sub(
+                Zone,
+                "The time zone you live in, when it is not the club's",
+                new CommandOption(City, "Type your city and choose, as in Europe/Lisbon", OptionTypes.Text, Required: true, MaxLength: MostTyped, Autocomplete: true)),
+            Sub(
+                Again,
+                "Hear again of what you had stopped",
+                new CommandOption(Task, "Which; leave it out for all", OptionTypes.Text, MaxLength: MostTyped, Autocomplete: true)),
+            Sub(
+                Place,
+                "Where I may mention you, once, when I cannot write to you; here unless you choose another",
+                new CommandOption(Channel, "A channel that you read", OptionTypes.Channel, ChannelTypes: [ChannelTypes.Text, ChannelTypes.PublicThread, ChannelTypes.PrivateThread]),
+                new CommandOption(Nowhere, "Never mention me", OptionTypes.YesNo)),
+        ]),
         Slash(ShedBot, "About ShedBot, what it keeps, and how to leave", [InClub, WithUs],
         [
             Sub(About, "What I can do"),

@@ -9,7 +9,7 @@ using ShedBot.Discord.Wire;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>The members' commands, and the form that asks for the trouble.</summary>
-internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Turns turns, Delivery delivery, CaseEyes eyes, Logbooks logbooks, BikeSheets sheets)
+internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Turns turns, Delivery delivery, CaseEyes eyes, Logbooks logbooks, BikeSheets sheets, Reminders reminders)
 {
     /// <returns>Whether something was noted that can fall due.</returns>
     public async Task<bool> HandleAsync(InteractionCame came, Acknowledgement live, CancellationToken ct)
@@ -30,6 +30,9 @@ internal sealed class Commanding(Parts parts, Rooms rooms, Starting starting, Tu
                 break;
             case (ClubCommands.Bike or ClubCommands.Ride or ClubCommands.Service, { }):
                 return await logbooks.HandleAsync(came, sub, live, ct);
+            case (ClubCommands.Reminders, { }):
+                await reminders.HandleAsync(came, sub, live, ct);
+                break;
             case (ClubCommands.ShedBot, ClubCommands.About):
                 await live.TellAsync(Texts.Draw(AboutCards.About), ct);
                 break;

@@ -12,6 +12,9 @@ namespace ShedBot.Discord.Clubs;
 /// <summary>How things of the platform are named in what is kept. The same event always gets the same name: that is what makes an event that comes twice count once.</summary>
 internal static class Names
 {
+    /// <summary>Marks are no less than this, far from the numbers that the platform gives out itself.</summary>
+    public const int LeastMark = 1 << 30;
+
     private const char Between = ':';
     private const string Press = "press", Said = "said", Opening = "open", Used = "used";
 
@@ -49,11 +52,11 @@ internal static class Names
     public static int Mark(CaseId @case, int turn)
     {
         var hash = SHA256.HashData(Encoding.UTF8.GetBytes(@case.Value));
-        return (1 << 30) | (((hash[0] << 8 | hash[1]) & 0x3FFF) << 16) | ((turn & 0xFFF) << 4);
+        return LeastMark | (((hash[0] << 8 | hash[1]) & 0x3FFF) << 16) | ((turn & 0xFFF) << 4);
     }
 
     /// <summary>The same for a message that belongs to no case and is one only.</summary>
-    public static int Mark(string message) => (1 << 30) | (BinaryPrimitives.ReadInt32BigEndian(SHA256.HashData(Encoding.UTF8.GetBytes(message))) & 0x3FFFFFFF);
+    public static int Mark(string message) => LeastMark | (BinaryPrimitives.ReadInt32BigEndian(SHA256.HashData(Encoding.UTF8.GetBytes(message))) & (LeastMark - 1));
 
     /// <returns>The turn that decided to say this.</returns>
     public static string TurnOf(OutboxMessage message) => message.Id[..message.Id.LastIndexOf('.')];

@@ -15,6 +15,17 @@ internal sealed class Panels(Parts parts)
         return recent.FirstOrDefault(m => m.Author?.Id == parts.Me.User && (m.Components ?? []).Any(c => c.Id == mark));
     }
 
+    /// <summary>The newest message of ours here that carries a mark, or null.</summary>
+    public async Task<Message?> NewestAsync(Snowflake channel, CancellationToken ct)
+    {
+        var recent = await parts.Rest.ListMessagesAsync(channel, default, LookBack, ct);
+        return recent.FirstOrDefault(m => m.Author?.Id == parts.Me.User && MarkOf(m) is not null);
+    }
+
+    /// <returns>The mark that a message of ours carries, whatever it shows by now; or null.</returns>
+    public static int? MarkOf(Message? message) =>
+        message?.Components?.FirstOrDefault(c => c.Type == ComponentTypes.Container)?.Id is { } id && id >= Names.LeastMark ? id : null;
+
     /// <summary>Takes the buttons and lists off a message of ours. It is only tidying: when it fails, a late press is answered all the same.</summary>
     public async Task RetireAsync(Snowflake thread, string? panel, CancellationToken ct)
     {

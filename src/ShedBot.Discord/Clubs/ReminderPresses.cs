@@ -17,6 +17,9 @@ namespace ShedBot.Discord.Clubs;
 /// </summary>
 internal sealed class ReminderPresses(Parts parts, DirectChannels direct, ShownTrouble shown, Logbooks logbooks)
 {
+    /// <summary>Where an entry is taken back, since direct conversations have no command for it.</summary>
+    private const string TakeBack = "-# In the club, /service undo takes the last entry back.";
+
     public async Task HandleAsync(InteractionCame came, CustomId id, Acknowledgement live, CancellationToken ct)
     {
         var press = came.Interaction;
@@ -93,8 +96,8 @@ internal sealed class ReminderPresses(Parts parts, DirectChannels direct, ShownT
                 await ShowAsync(came.Interaction, club, [taken.Say], null, null, live, ct);
                 break;
             default:
-                await ShowAsync(
-                    came.Interaction, club, [taken.Say, .. Still(await parts.Riders.StandingAsync(member, answer.Digest, came.At, ct))], null, null, live, ct);
+                var standing = await parts.Riders.StandingAsync(member, answer.Digest, came.At, ct);
+                await ShowAsync(came.Interaction, club, [taken.Say, .. Still(standing)], null, taken.Bikes.IsEmpty ? null : TakeBack, live, ct);
                 break;
         }
     }
@@ -105,9 +108,10 @@ internal sealed class ReminderPresses(Parts parts, DirectChannels direct, ShownT
     private async Task ShowAsync(
         Interaction press, ClubId club, ImmutableArray<Card> cards, NudgeAnswer? back, string? link, Acknowledgement live, CancellationToken ct)
     {
+        // By its mark the message stays known, whatever it shows.
         var hidden = ((press.Message?.Flags ?? 0) & MessageFlags.Ephemeral) != 0;
         var drawn = CardDrawing.Single(
-            cards, ReminderControls.Of(club, cards[^1], back is null ? null : back with { Bike = "", Subject = "" }), Mark(press.Message), link, AllowedMentions.None);
+            cards, ReminderControls.Of(club, cards[^1], back is null ? null : back with { Bike = "", Subject = "" }), Panels.MarkOf(press.Message), link, AllowedMentions.None);
         // A message that others see is never changed for one of them.
         if (!hidden && !press.GuildId.IsNone) await live.TellAsync(drawn, ct);
         else if (!await live.ReplaceAsync(drawn, ct) && !hidden && press.Message is { } message) await ChangeAsync(press.ChannelId, message.Id, drawn, ct);
@@ -125,8 +129,4 @@ internal sealed class ReminderPresses(Parts parts, DirectChannels direct, ShownT
             parts.Log.NotTidied(e.Trouble, e);
         }
     }
-
-    /// <summary>By its mark the message stays known, whatever it shows.</summary>
-    private static int? Mark(Message? message) =>
-        message?.Components?.FirstOrDefault(c => c.Type == ComponentTypes.Container)?.Id is { } id && id >= 1 << 30 ? id : null;
 }

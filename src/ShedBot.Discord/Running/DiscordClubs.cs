@@ -70,7 +70,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         wishes = new RiderDesk(store, riders, () => coach().Knowledge, async (member, ct) => await ZoneAsync(clubs, member, ct));
         var parts = new Parts(
             store, clubs, arrivals, desk, logbook, wishes, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), paint, clock, new Identity(), log);
-        bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), stopping.Token);
+        bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), settings.Restored, stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();
         var gatewayOptions = new GatewayOptions(secret) { Shards = settings.Shards, Compress = settings.Compress, Url = settings.Gateway };

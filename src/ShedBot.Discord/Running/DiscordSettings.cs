@@ -32,6 +32,11 @@ public sealed record DiscordSettings
     /// <summary>How long a club's data is kept after it has sent ShedBot away, days; 0 to 365.</summary>
     public double KeepDaysAfterLeaving { get; init; } = 30;
 
+    /// <summary>
+    /// The data file was restored from a backup: before a member is reminded, the newest reminder in the chat is looked for, so that nothing is told twice.
+    /// </summary>
+    public bool Restored { get; init; }
+
     /// <summary>The clock of the gateway's pauses and beats, where tests want them quicker; null: the one of everything else.</summary>
     internal TimeProvider? GatewayClock { get; init; }
 }

@@ -34,6 +34,9 @@ internal sealed class ChatSettings
     /// <summary>Where the session is kept while no process runs; empty: the folder 'session' beside the data file.</summary>
     public string SessionFolder { get; set; } = "";
 
+    /// <summary>The data file was restored from a backup: what the chat's newest reminders told is not told again. Does no harm when it stays on; it costs two requests a member.</summary>
+    public bool Restored { get; set; }
+
     private static DiscordSettings Usual { get; } = new();
 
     /// <summary>To be called once they were found good.</summary>
@@ -47,6 +50,7 @@ internal sealed class ChatSettings
         Compress = Compress,
         RegisterIn = RegisterIn.Length > 0 ? RegisterIn : null,
         KeepDaysAfterLeaving = KeepDaysAfterLeaving,
+        Restored = Restored,
         SessionFolder = SessionFolder.Length > 0 ? Path.GetFullPath(SessionFolder) : Path.Combine(dataFolder, "session"),
     };
 }

@@ -80,6 +80,7 @@ internal sealed class ClubHouse : IAsyncDisposable
         output.WriteLine(contract.About);
         var platform = await StandIn.StartAsync(options with { Checks = [new LimitsCheck(Strictness.Strict), contract], AnswerWithin = TimeSpan.FromSeconds(3 * Slowness) });
         var house = new ClubHouse(platform, new TestLog(output), paint ?? ((_, _) => null));
+        if (options.Clock is AheadClock ahead) house.Clock.Move(ahead.By);
         await house.FurnishAsync(forum);
         await house.StartAsync();
         if (setUp) await house.SetUpAsync();
@@ -100,15 +101,21 @@ internal sealed class ClubHouse : IAsyncDisposable
         return deed;
     }
 
+    /// <summary>Whether the next life is told that its data file was restored.</summary>
+    public bool Restored { get; set; }
+
+    /// <summary>The data file; to be touched only while the program does not run.</summary>
+    public string DataFile => Path.Combine(folder, "club.shed");
+
     /// <summary>An ordinary channel in which no help is given.</summary>
     public Channel Lobby { get; private set; } = null!;
 
     public async Task StartAsync()
     {
-        store = await LiteShedStore.OpenAsync(new StoreOptions { Path = Path.Combine(folder, "club.shed") }, default);
+        store = await LiteShedStore.OpenAsync(new StoreOptions { Path = DataFile }, default);
         var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
         desk = new CaseDesk(store, store, () => coach, Clock, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}", DiscordClubs.OtherBike);
-        var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session") };
+        var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session"), Restored = Restored };
         bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => coach, Clock, Random.Shared.NextDouble, paint, log);
         life = new CancellationTokenSource();
         running = bot.RunAsync(life.Token);

@@ -58,7 +58,7 @@ internal static class ReminderSteps
     /// <summary>Waits for so many reminders, and for their being noted as said; a round more brings no others.</summary>
     public static async Task<SeenMessage> ReminderAsync(this ClubHouse house, Person who, int number = 1)
     {
-        await ClubHouse.UntilAsync(() => house.Direct(who).Count >= number, $"reminder {number}");
+        await house.ComesRoundAsync(() => house.Direct(who).Count >= number, $"reminder {number}");
         await house.QuietAsync();
         Assert.Equal(number, house.Direct(who).Count);
         return house.Direct(who)[^1];
@@ -67,8 +67,25 @@ internal static class ReminderSteps
     /// <summary>Waits until nothing is to be said, and on over a round.</summary>
     public static async Task QuietAsync(this ClubHouse house)
     {
-        await ClubHouse.UntilAsync(() => house.Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said");
+        await house.ComesRoundAsync(() => house.Store.UnsaidPlacesAsync(10, default).Result.IsEmpty, "all to be said");
         await house.RoundAsync();
+    }
+
+    /// <summary>Waits until a message could not be sent and is waiting.</summary>
+    public static Task WaitsAsync(this ClubHouse house) =>
+        ClubHouse.UntilAsync(() => house.Log.Any(l => l.Contains("could not be said yet", StringComparison.Ordinal)), "a message that could not be sent");
+
+    /// <summary>Round after round until it is so: a program that has just been started may not be listening yet.</summary>
+    public static Task ComesRoundAsync(this ClubHouse house, Func<bool> so, string what)
+    {
+        var looks = 0;
+        return ClubHouse.UntilAsync(
+            () =>
+            {
+                if (++looks % 20 == 0) house.Clock.ComeRound();
+                return so();
+            },
+            what);
     }
 
     /// <summary>Lets everything that comes round come round, and gives it time.</summary>
