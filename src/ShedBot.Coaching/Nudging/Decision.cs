@@ -20,12 +20,14 @@ public sealed record Decision(Rider After, Nudge? Say, ImmutableArray<Withheld> 
             IdOf(After.Member, After.LastDay!.Value, Say.Evening),
             new CaseId(PlaceOf(After.Member)), PlaceOf(After.Member), Say.Card, After.LastAt!.Value)];
 
-    /// <summary>The name of a member's message of a day.</summary>
-    /// <param name="evening">The one that was asked for with "tonight".</param>
-    public static string IdOf(MemberId member, LocalDate day, bool evening) => $"{PlaceOf(member)}/{Dates.Iso(day)}{(evening ? "/evening" : "")}";
+    /// <summary>Names that the member's last message may have; none before the first.</summary>
+    public static ImmutableArray<string> LastOf(Rider rider) =>
+        rider.LastDay is { } day ? [IdOf(rider.Member, day, evening: false), IdOf(rider.Member, day, evening: true)] : [];
 
     /// <summary>The place of a member's reminders in the outbox: nobody's case is talked through there.</summary>
     public static string PlaceOf(MemberId member) => "nudge/" + member.Value;
+
+    private static string IdOf(MemberId member, LocalDate day, bool evening) => $"{PlaceOf(member)}/{Dates.Iso(day)}{(evening ? "/evening" : "")}";
 }
 
 /// <summary>A message to be sent.</summary>

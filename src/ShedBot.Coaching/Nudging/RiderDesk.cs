@@ -5,6 +5,7 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Nudging;
@@ -71,10 +72,15 @@ public sealed class RiderDesk(
         },
         ct);
 
-    /// <summary>How the digest of a day stands by now.</summary>
+    /// <summary>Takes the answer that a member is not riding.</summary>
+    /// <param name="answer">What was pressed.</param>
+    public Task<Taken> RestAsync(MemberId member, NudgeAnswer answer, RestEntry rest, DateTimeOffset at, CancellationToken ct) =>
+        AnswerAsync(member, answer with { Verb = NudgeVerb.NotRiding }, at, ct, rest.Until);
+
+    /// <summary>How the digest that is answered stands by now.</summary>
     /// <returns>Null when nothing that it told is due any more.</returns>
-    public async Task<Card?> StandingAsync(MemberId member, LocalDate digest, DateTimeOffset at, CancellationToken ct) => Standing.Of(
-        await FindAsync(member, ct), await store.BikesOfAsync(member, ct), digest, knowledge(), await zone(member, ct), at);
+    public async Task<Card?> StandingAsync(MemberId member, NudgeAnswer answer, DateTimeOffset at, CancellationToken ct) => Standing.Of(
+        await FindAsync(member, ct), await store.BikesOfAsync(member, ct), answer.Digest, knowledge(), await zone(member, ct), at);
 
     /// <summary>Takes a wish about reminders or settings.</summary>
     public Task<Card> HandleAsync(MemberId member, RiderRequest request, DateTimeOffset at, CancellationToken ct) => gates.AloneAsync(

@@ -36,6 +36,16 @@ public static class RiderForms
         };
     }
 
+    /// <summary>Remind me, around a time of day where one is told.</summary>
+    /// <returns>The request, or the refusal <c>time</c>.</returns>
+    public static Result<RiderRequest> On(string? time)
+    {
+        if (string.IsNullOrWhiteSpace(time)) return new RemindMe(null);
+        var read = Time(time);
+        if (read.Refused is { } refused) return refused;
+        return new RemindMe(read.Time);
+    }
+
     /// <summary>Quiet hours: "21:00 to 8:00", "10 pm - 7 am"; "none".</summary>
     /// <returns>The request, or the refusal <c>time</c>.</returns>
     public static Result<RiderRequest> Quiet(string text)

@@ -48,8 +48,7 @@ internal sealed class Recalling(Parts parts, DirectChannels direct, Panels panel
     private async Task RecallAsync(Rider rider, Snowflake channel, CancellationToken ct)
     {
         if (await panels.NewestAsync(channel, ct) is not { } newest || newest.Id.At <= rider.LastAt) return;
-        var noted = rider.LastDay is { } day && Panels.MarkOf(newest) is { } mark
-            && (mark == Names.Mark(Decision.IdOf(rider.Member, day, evening: false)) || mark == Names.Mark(Decision.IdOf(rider.Member, day, evening: true)));
+        var noted = Decision.LastOf(rider).Any(id => Names.Mark(id) == Panels.MarkOf(newest));
         if (!noted) await parts.Riders.CatchUpAsync(rider.Member, newest.Id.At, parts.Clock.GetUtcNow(), ct);
     }
 }

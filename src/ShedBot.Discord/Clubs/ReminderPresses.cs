@@ -36,7 +36,7 @@ internal sealed class ReminderPresses(Parts parts, DirectChannels direct, ShownT
         {
             case ReminderIds.Back:
                 await parts.Riders.HeardAsync(member, came.At, ct);
-                await ShowAsync(press, club, [await parts.Riders.StandingAsync(member, answer.Digest, came.At, ct) ?? Texts.NothingDue], null, null, live, ct);
+                await ShowAsync(press, club, [await parts.Riders.StandingAsync(member, answer, came.At, ct) ?? Texts.NothingDue], null, null, live, ct);
                 break;
             case ReminderIds.Answer when answer.Verb == NudgeVerb.NotRiding:
                 await live.ShowFormAsync(Forms.TillWhen(ReminderIds.Of(ReminderIds.Rest, club, answer)), ct);
@@ -67,12 +67,12 @@ internal sealed class ReminderPresses(Parts parts, DirectChannels direct, ShownT
         var rest = BikeForms.Rest(Forms.WordsOf(came.Interaction), speaker, came.At);
         if (rest.Refused is { } refused)
         {
-            var standing = await parts.Riders.StandingAsync(member, answer.Digest, came.At, ct);
+            var standing = await parts.Riders.StandingAsync(member, answer, came.At, ct);
             await ShowAsync(came.Interaction, club, [Texts.Plain("Not noted", refused.Say), .. Still(standing)], null, null, live, ct);
             return;
         }
 
-        var taken = await parts.Riders.AnswerAsync(member, answer with { Verb = NudgeVerb.NotRiding }, came.At, ct, ((RestEntry)rest.Must).Until);
+        var taken = await parts.Riders.RestAsync(member, answer, (RestEntry)rest.Must, came.At, ct);
         await ShowAsync(came.Interaction, club, [taken.Say], null, null, live, ct);
     }
 
@@ -96,7 +96,7 @@ internal sealed class ReminderPresses(Parts parts, DirectChannels direct, ShownT
                 await ShowAsync(came.Interaction, club, [taken.Say], null, null, live, ct);
                 break;
             default:
-                var standing = await parts.Riders.StandingAsync(member, answer.Digest, came.At, ct);
+                var standing = await parts.Riders.StandingAsync(member, answer, came.At, ct);
                 await ShowAsync(came.Interaction, club, [taken.Say, .. Still(standing)], null, taken.Bikes.IsEmpty ? null : TakeBack, live, ct);
                 break;
         }

@@ -61,7 +61,7 @@ internal sealed class Reminders(Parts parts)
     private static Result<RiderRequest>? Read(CommandOptionValue sub, Interaction used) => sub.Name switch
     {
         ClubCommands.Show => (RiderRequest)new ShowReminders(),
-        ClubCommands.On => On(Text(sub, ClubCommands.Time)),
+        ClubCommands.On => RiderForms.On(Text(sub, ClubCommands.Time)),
         ClubCommands.Off => (RiderRequest)new RemindMeNoMore(),
         ClubCommands.Quiet => RiderForms.Quiet(Text(sub, ClubCommands.Hours) ?? ""),
         ClubCommands.Zone => RiderForms.Zone(Text(sub, ClubCommands.City) ?? ""),
@@ -70,14 +70,6 @@ internal sealed class Reminders(Parts parts)
             Text(sub, ClubCommands.Nowhere) is "True" or "true" ? null : Text(sub, ClubCommands.Channel) ?? used.ChannelId.ToString()),
         _ => (Result<RiderRequest>?)null,
     };
-
-    private static Result<RiderRequest> On(string? time)
-    {
-        if (string.IsNullOrWhiteSpace(time)) return (RiderRequest)new RemindMe(null);
-        var read = RiderForms.Time(time);
-        if (read.Refused is { } refused) return refused;
-        return (RiderRequest)new RemindMe(read.Time);
-    }
 
     private static string? Text(CommandOptionValue sub, string name) => sub.Options?.FirstOrDefault(o => o.Name == name)?.Text;
 }

@@ -5,7 +5,10 @@ namespace ShedBot.Discord.Tests.EndToEnd;
 /// <summary>The real clock, some hours ahead.</summary>
 internal sealed class AheadClock(TimeSpan by) : TimeProvider
 {
-    public TimeSpan By => by;
+    public TimeSpan By { get; private set; } = by;
+
+    /// <summary>To be used only while nothing is connected: who was silent for so long would be cut off.</summary>
+    public void Move(TimeSpan further) => By += further;
 
     /// <summary>It shows this time in the club just now.</summary>
     public static AheadClock To(int hour, int minute)
@@ -16,5 +19,5 @@ internal sealed class AheadClock(TimeSpan by) : TimeProvider
         return new AheadClock((then.InZoneLeniently(ReminderSteps.Lisbon).ToInstant() - now.ToInstant()).ToTimeSpan());
     }
 
-    public override DateTimeOffset GetUtcNow() => System.GetUtcNow() + by;
+    public override DateTimeOffset GetUtcNow() => System.GetUtcNow() + By;
 }
