@@ -45,7 +45,8 @@ public static class BikeLook
         var fact = bike.Facts[field.Id];
         var learnt = RiderDays.Of(fact.Learnt, speaker.Zone);
         var age = FactAge.IsStale(field, fact, bike, today, speaker.Zone) ? $", {FactAge.Ago(Period.DaysBetween(learnt, today))}: {field.Again}" : "";
-        return $"{field.Called}: {field.Kind.Show(fact.Value, speaker.Units)} ({fact.How} on {Dates.Iso(learnt)}{age})";
+        var doubt = field.Kind.Doubt(fact.Value) is { } open ? $"; {open}" : "";
+        return $"{field.Called}: {field.Kind.Show(fact.Value, speaker.Units)}{doubt} ({fact.How} on {Dates.Iso(learnt)}{age})";
     }
 
     private static ImmutableArray<string> Riding(RidingLog riding)

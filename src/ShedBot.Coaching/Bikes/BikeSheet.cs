@@ -35,9 +35,9 @@ public static class BikeSheet
             new OilKind(), new Freshness(HalfAYear, null), "still so?", "oil", "mix", "premix", "fuel mix", "oil mix"),
         Field(Engine, SheetPart.EngineAndFuel, "engine size", "How big is the engine?", "Bore x stroke if you know it, as in 47 x 38 mm; else what it was sold as, as in 66 cc.",
             new EngineKind(), Freshness.ForEver, "", "engine", "bore", "bore and stroke", "bore x stroke", "displacement"),
-        .. Choice(knowledge, ReturnSpring, SheetPart.Clutch, "Without it the arm may rest half in. Look where the cable ends at the engine.", "spring"),
-        .. Choice(knowledge, OuterBearing, SheetPart.Clutch, "Open and shielded ones need grease and a feel now and then. It can be read when the cover is off; until then skip this.", "bearing"),
-        .. Choice(knowledge, PadsKind, SheetPart.Clutch, "Hard ones squeak and slip sooner, and that is then no fault.", "kind of pads", "pad kind"),
+        .. Choice(knowledge, ReturnSpring, SheetPart.Clutch, "return spring", "Without it the arm may rest half in. Look where the cable ends at the engine.", "spring"),
+        .. Choice(knowledge, OuterBearing, SheetPart.Clutch, "outer bearing", "Open and shielded ones need grease and a feel now and then. It can be read when the cover is off; until then skip this.", "bearing"),
+        .. Choice(knowledge, PadsKind, SheetPart.Clutch, "kind of pads", "Hard ones squeak and slip sooner, and that is then no fault.", "pads kind", "pad kind"),
         Count(SmallSprocket, "small sprocket", "How many teeth has the small sprocket on the engine?", "Under the cover on the chain side; 10 is usual, but count.", 6, 20, "front sprocket", "engine sprocket", "drive sprocket"),
         Field(Primary, SheetPart.DriveAndWheel, "clutch gear and crank gear", "How many teeth have the big clutch gear and the little gear on the crank?",
             "Both 82 and 83 with 20 are reported, so count when the gear cover is off; until then skip this.", new TeethPairKind(40, 140, 10, 40), Freshness.ForEver, "", "primary", "primary gears", "gear teeth"),
@@ -47,8 +47,8 @@ public static class BikeSheet
         Field(Carburettor, SheetPart.EngineAndFuel, "carburettor", "What kind of carburettor is it?", "Whatever is cast or stamped on it.", new TextKind(40), Freshness.ForEver, "", "carb", "carburetor"),
         Field(MainJet, SheetPart.EngineAndFuel, "main jet", "What number is stamped on the main jet?", "A tiny number on the brass screw in the bowl; until you have it open, skip this.",
             new CountKind(30, 200, ""), new Freshness(Year, null), "still so?", "jet"),
-        .. Choice(knowledge, ThrustPart, SheetPart.Clutch, "It decides what to look for when the bar comes out.", "thrust", "ball"),
-        .. Choice(knowledge, Tensioner, SheetPart.DriveAndWheel, "Its screws belong on the list of what to look at.", "tensioner"),
+        .. Choice(knowledge, ThrustPart, SheetPart.Clutch, "ball or bearing at the bar", "It decides what to look for when the bar comes out.", "thrust", "ball"),
+        .. Choice(knowledge, Tensioner, SheetPart.DriveAndWheel, "chain tensioner", "Its screws belong on the list of what to look at.", "tensioner"),
     ];
 
     /// <returns>The field of this id, or null.</returns>
@@ -60,9 +60,9 @@ public static class BikeSheet
     private static SheetField Field(string id, SheetPart part, string called, string ask, string find, FieldKind kind, Freshness fresh, string again, params ImmutableArray<string> names) =>
         new(id, part, called, ask, find, kind, fresh, again, names);
 
-    private static IEnumerable<SheetField> Choice(KnowledgeBase knowledge, string id, SheetPart part, string find, params ImmutableArray<string> names)
+    private static IEnumerable<SheetField> Choice(KnowledgeBase knowledge, string id, SheetPart part, string called, string find, params ImmutableArray<string> names)
     {
         if (knowledge.Facts.TryGetValue(id, out var rule))
-            yield return new(id, part, rule.Called, rule.Ask, find, new ChoiceKind(rule.Values), new Freshness(rule.KeepsForDays, null), "look again", names);
+            yield return new(id, part, called, rule.Ask, find, new ChoiceKind(rule.Values), new Freshness(rule.KeepsForDays, null), "look again", names);
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Speaking;
@@ -9,7 +10,7 @@ namespace ShedBot.Coaching.Bikes;
 /// <summary>The sheet asked through, one question at a time: what is missing or stale, the most useful first. Each answer is kept at once, so leaving loses nothing.</summary>
 /// <param name="Fields">What is asked, in order; fixed when it begins.</param>
 /// <param name="At">The question that is open; the number of fields once all were put.</param>
-public sealed record GuidedSetUp(ImmutableArray<string> Fields, int At)
+public sealed partial record GuidedSetUp(ImmutableArray<string> Fields, int At)
 {
     private const string Prefix = "sheet";
     private const char Between = '|';
@@ -70,8 +71,13 @@ public sealed record GuidedSetUp(ImmutableArray<string> Fields, int At)
 
         if (IsOver || BikeSheet.Find(knowledge, Fields[At]) is not { } field) return new SetUpStop();
         var read = field.Kind.Read(line, new Kinds.Writer(speaker.Units, speaker.DayOf(at)));
+        // "I don't have the tools" is as good as skip.
+        if (read.Refused is not null && CannotNow().IsMatch(plain)) return new SetUpSkip();
         return read.Refused is { } refused ? new SetUpUnclear($"{refused.Say} Or skip, or stop.") : new SetUpTold(new FactTold(field.Id, read.Must));
     }
+
+    [GeneratedRegex(@"\A(?!.*\d).*\b(?:can'?t|cannot|no (?:tool|caliper|clue|idea)s?|don'?t (?:have|own|know|remember)|haven'?t|not (?:now|here|sure)|never (?:looked|measured)|forgot\w*)\b", RegexOptions.CultureInvariant)]
+    private static partial Regex CannotNow();
 }
 
 /// <summary>What a line says to the open question of the set-up.</summary>

@@ -16,7 +16,7 @@ namespace ShedBot.Coaching.Desk;
 /// <param name="newId">Hands out ids for new cases; the core draws no chance.</param>
 /// <param name="otherBike">How a member with several bikes begins a case about another one than is in use.</param>
 public sealed class CaseDesk(
-    IShedStore store, IRiderStore riders, Func<Coach> coach, TimeProvider clock, Func<string> newId, string otherBike = "choose that bike, and tell me again") : IDisposable
+    IShedStore store, IRiderStore riders, Func<Coach> coach, TimeProvider clock, Func<string> newId, string otherBike = "leave this, choose that bike, and tell me again") : IDisposable
 {
     /// <summary>So many cases of the member are looked through for an event that comes again.</summary>
     private const int MostEarlier = 10;
@@ -78,7 +78,7 @@ public sealed class CaseDesk(
     {
         // An emergency comes alone.
         if (turn.Case is { Turn: > 1 } or { Phase: CasePhase.Stopped } or { Open.Kind: AskKind.AllSafe } || (await store.BikesOfAsync(turn.Case.Member, ct)).Length < 2) return turn.Say;
-        var which = new TextBlock($"I take it to be about {Garage.NameOf(bike)}. If it is another bike: leave this, {otherBike}.");
+        var which = new TextBlock($"I take it to be about {Garage.NameOf(bike)}. If it is another bike: {otherBike}.");
         return turn.Say.SetItem(0, turn.Say[0] with { Blocks = turn.Say[0].Blocks.Add(which) });
     }
 

@@ -78,7 +78,7 @@ public static class Entering
         var field = BikeSheet.Find(knowledge, fact.Field);
         string Shown(string value) => field?.Kind.Show(value, speaker.Units) ?? value;
         var old = before.Facts.GetValueOrDefault(fact.Field)?.Value;
-        return $"{field?.Called ?? fact.Field} {(fact.Value is { } value ? Shown(value) : "not known")}{(old is null || old == fact.Value ? "" : $" ({Shown(old)} before)")}";
+        return $"{field?.Called ?? fact.Field} {(fact.Value is { } value ? Shown(value) + (field?.Kind.Doubt(value) is { } open ? $", {open}" : "") : "not known")}{(old is null || old == fact.Value ? "" : $" ({Shown(old)} before)")}";
     }
 
     private static Result<Entered> Done(BikeProfile bike, DoneEntry entry, KnowledgeBase knowledge, LocalDate today, DateTimeOffset now)

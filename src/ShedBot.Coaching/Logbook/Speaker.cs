@@ -31,7 +31,7 @@ public sealed record Speaker(MemberId Member, Units Units, string TimeZone, Ways
 /// <param name="How">With {0} for the task.</param>
 /// <param name="Trouble">How a trouble is told.</param>
 /// <param name="SetUp">Begins the guided set-up; empty where there is none.</param>
-/// <param name="NewBike">As in <c>bike new red cruiser</c>.</param>
-/// <param name="UseBike">As in <c>bike use red cruiser</c>.</param>
+/// <param name="NewBike">As in "bike new, and a name".</param>
+/// <param name="UseBike">As in "bike use, and its name".</param>
 public sealed record Ways(
     string Ride, string Pace, string Undo, string Plan, string Whole, string Fitted, string Done, string How, string Trouble, string SetUp = "", string NewBike = "", string UseBike = "");

@@ -64,7 +64,7 @@ internal sealed class Logbooks(Parts parts)
         if (answer.Files.IsDefaultOrEmpty) await live.TellAsync(drawn, ct);
         // A message takes so many files at most, and several bikes have more.
         else foreach (var files in answer.Files.Chunk(MostFiles)) await live.TellAsync(drawn.WithFiles(files.Select(f => new Upload(f.Name, f.MediaType, f.Bytes.AsMemory()))), ct);
-        return read.Must is BikeEntry && answer.Refused is null;
+        return read.Must is BikeEntry and not TellEntry && answer.Refused is null;
     }
 
     /// <summary>A question about bikes was answered.</summary>

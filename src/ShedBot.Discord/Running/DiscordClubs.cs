@@ -22,8 +22,8 @@ public sealed class DiscordClubs : IAsyncDisposable
     /// <summary>The name under which figures are counted.</summary>
     public const string Meter = RestMeters.MeterName;
 
-    /// <summary>How a member with several bikes begins a case about another one than is in use; completes "leave this, ...".</summary>
-    public const string OtherBike = "and name it with /trouble bike";
+    /// <summary>How a member with several bikes begins a case about another one than is in use.</summary>
+    public const string OtherBike = "/case leave, and then /trouble with its name";
 
     /// <summary>Longer than any answer takes: what is going on when asked to stop may end.</summary>
     private static readonly TimeSpan DrainFor = TimeSpan.FromSeconds(5);

@@ -33,6 +33,8 @@ internal static class LocalCards
                 undo                               take the last entry back
                 timeline, timeline light           done, due and coming, as words and as a picture
                 export                             your rides, work and bike as files
+                bike bar length 18.2 mm            a fact of your bike; bike bar length unknown
+                bikes, bike new red cruiser        more bikes than one; bike use, bike name, bike remove
                 """.ReplaceLineEndings("\n")),
             new TextBlock("I can write to you when something is due; here that happens between two lines:"),
             new DrawingBlock("""
@@ -48,6 +50,7 @@ internal static class LocalCards
                 belief    what the coach thinks so far, as bars
                 cases     your cases
                 bike      what is known of your bike, its rides and the work done on it
+                set up    a few short questions about your bike; skip, back, stop
                 as NAME   talk as another member
                 skip      with --now: go on to the next reminder, or due day;
                           or skip 7 days, skip to 1 june

@@ -11,7 +11,7 @@ namespace ShedBot.Practice;
 /// <summary>The logbook of a member's bike at the practice terminal.</summary>
 /// <param name="copies">The folder in which copies and pictures of a bike are written; made when it is missing.</param>
 internal sealed class Logbook(
-    IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, Speakers speakers, TimeProvider clock, string copies, TimelinePainter paint) : IDisposable
+    IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, Panel panel, Speakers speakers, TimeProvider clock, string copies, TimelinePainter paint) : IDisposable
 {
     private readonly BikeDesk desk = new(store, riders, () => rules.Knowledge);
 
@@ -20,7 +20,7 @@ internal sealed class Logbook(
     public async Task<Result<BikeRequest>?> ReadAsync(MemberName member, string line, bool loose, CancellationToken ct) =>
         BikeWords.Read(line, rules.Knowledge, await speakers.OfAsync(member, ct), clock.GetUtcNow(), loose);
 
-    /// <returns>Whether an entry was made.</returns>
+    /// <returns>Whether an entry was made that can fall due.</returns>
     public async Task<bool> TakeAsync(MemberName member, Result<BikeRequest> read, CancellationToken ct)
     {
         if (read.Refused is { } refused)
@@ -30,13 +30,15 @@ internal sealed class Logbook(
         }
 
         var bike = await desk.BikeAsync(member.Id, ct);
-        // A line is a new event each time: named by the bike as it will be.
-        var line = string.Create(CultureInfo.InvariantCulture, $"line.{bike.Version + 1}");
+        // A line is a new event each time: named by the bike as it will be, and by the member, who changes with the bike in use.
+        var rider = (await riders.FindRiderAsync(member.Id, ct))?.Version ?? 0;
+        var line = string.Create(CultureInfo.InvariantCulture, $"line.{bike.Id}.{bike.Version + 1}.{rider}");
         var answer = await desk.HandleAsync(await speakers.OfAsync(member, ct), line, read.Must, clock.GetUtcNow(), ct);
-        screen.Show(answer.Card, AnswerKeys.None);
+        if (answer.Card.Options.IsEmpty) panel.ShowAside(answer.Card);
+        else panel.Show(answer.Card);
         if (!answer.Files.IsDefaultOrEmpty) screen.Say($"Written to {await WriteAsync(member, answer.Files, ct)}.");
         if (answer.Picture is { } picture) await PaintAsync(member, picture, ct);
-        return read.Must is BikeEntry and not UndoEntry && answer.Refused is null;
+        return read.Must is BikeEntry and not (UndoEntry or TellEntry) && answer.Refused is null;
     }
 
     public Task<BikeProfile> BikeAsync(MemberName member, CancellationToken ct) => desk.BikeAsync(member.Id, ct);

@@ -38,6 +38,7 @@ internal sealed class PracticeSession : IDisposable
     private readonly CaseNumbers numbers;
     private readonly CaseDesk desk;
     private readonly Logbook logbook;
+    private readonly SettingUp settingUp;
     private readonly RiderDesk riderDesk;
     private readonly Reminders reminders;
     private readonly Skipping skipping;
@@ -51,12 +52,13 @@ internal sealed class PracticeSession : IDisposable
         (this.store, this.rules, this.screen, this.clock, this.logger, member) = (store, rules, screen, clock, logger, first);
         lines = new BoundedLines(input, MostRead);
         numbers = new CaseNumbers(store);
-        desk = new CaseDesk(store, riders, () => rules.Coach, clock, numbers.Next);
+        desk = new CaseDesk(store, riders, () => rules.Coach, clock, numbers.Next, "say forget it, then bike use and its name, and tell me again");
         var zone = Speakers.ZoneOf(clock);
         riderDesk = new RiderDesk(store, riders, () => rules.Knowledge, (_, _) => ValueTask.FromResult(zone));
         var speakers = new Speakers(riderDesk, zone);
         panel = new Panel(screen);
-        logbook = new Logbook(store, riders, rules, screen, speakers, clock, copies, paint);
+        logbook = new Logbook(store, riders, rules, screen, panel, speakers, clock, copies, paint);
+        settingUp = new SettingUp(logbook, rules, panel, speakers, clock);
         reminders = new Reminders(store, riderDesk, rules, screen, panel, speakers, clock, logger);
         skipping = new Skipping(riderDesk, logbook, reminders, rules, screen, speakers, clock);
     }
@@ -92,7 +94,10 @@ internal sealed class PracticeSession : IDisposable
     private async Task<bool> HandleAsync(string line, CancellationToken ct)
     {
         LookAtRules();
-        switch (Typed.Read(CleanText.Of(line), panel.Keys))
+        var typed = Typed.Read(CleanText.Of(line), panel.Keys);
+        if (typed is TypedAs) settingUp.Leave();
+        if (typed is not (TypedBye or TypedAs or TypedHelp) && await SetUpAsync(CleanText.Of(line), ct)) return true;
+        switch (typed)
         {
             case TypedBye:
                 return false;
@@ -118,6 +123,12 @@ internal sealed class PracticeSession : IDisposable
             case TypedOption picked when NudgeAnswer.Read(picked.Option.Id) is { } nudge:
                 await AnswerAsync(nudge, null, ct);
                 break;
+            case TypedOption picked when GarageCards.IsOurs(picked.Option.Id):
+                panel.Clear();
+                if (GarageCards.Sure(picked.Option.Id) is { } remove) await GuardAsync(() => logbook.TakeAsync(member, (BikeRequest)remove, ct));
+                else panel.ShowAside(GarageCards.Kept);
+                await AskAgainAsync(ct);
+                break;
             case TypedOption picked:
                 await TurnAsync(id => new MemberChose(id, picked.Option.Id), ct);
                 break;
@@ -139,6 +150,31 @@ internal sealed class PracticeSession : IDisposable
         }
 
         return true;
+    }
+
+    /// <returns>Whether the line was for the guided set-up of a bike.</returns>
+    private async Task<bool> SetUpAsync(string line, CancellationToken ct)
+    {
+        if (!settingUp.IsOpen)
+        {
+            if (!SettingUp.Begins(line)) return false;
+            await GuardAsync(() => settingUp.BeginAsync(member, ct));
+        }
+        else
+        {
+            var taken = false;
+            if (!await GuardAsync(async () => taken = await settingUp.TakeAsync(member, line, ct))) return true;
+            if (!taken) return false;
+        }
+
+        if (!settingUp.IsOpen) await AskAgainAsync(ct);
+        return true;
+    }
+
+    /// <summary>Something else came between: what the coach asked is still to be answered.</summary>
+    private async Task AskAgainAsync(CancellationToken ct)
+    {
+        if (await QuestionAsync(ct) is { } question) panel.Show(question with { Repeated = true });
     }
 
     private async Task LogAsync(Result<BikeRequest> request, CancellationToken ct)

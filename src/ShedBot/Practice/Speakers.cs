@@ -16,7 +16,10 @@ internal sealed class Speakers(RiderDesk desk, string zone)
         Fitted: "kit fitted 1 march",
         Done: "done {0}",
         How: "how {0}",
-        Trouble: "say what the bike does, in your own words");
+        Trouble: "say what the bike does, in your own words",
+        SetUp: "set up",
+        NewBike: "bike new, and a name",
+        UseBike: "bike use, and its name");
 
     public async Task<Speaker> OfAsync(MemberName member, CancellationToken ct) => Speaker.Of(await desk.FindAsync(member.Id, ct), Units.Metric, zone, Ways);
 

@@ -50,6 +50,7 @@ public sealed class GuidedSetUpTests
         Assert.Contains("Or skip, or stop.", Assert.IsType<SetUpUnclear>(Read(bar, "rather long")).Say, StringComparison.Ordinal);
         Assert.IsType<SetUpSkip>(Read(bar, "Skip."));
         Assert.IsType<SetUpSkip>(Read(bar, "I don't know"));
+        Assert.IsType<SetUpSkip>(Read(bar, "I don't have the tools here"));
         Assert.IsType<SetUpBack>(Read(bar, "back"));
         Assert.IsType<SetUpStop>(Read(bar, "enough"));
     }

@@ -194,7 +194,7 @@ public sealed class CaseDeskTests
         using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => $"c{++cases}", "say so");
 
         Assert.Equal(blue.Id, (await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default)).Bike);
-        Assert.Contains("I take it to be about blue. If it is another bike: leave this, say so.", Talk.Text(shelf.Unsaid[0].Card), StringComparison.Ordinal);
+        Assert.Contains("I take it to be about blue. If it is another bike: say so.", Talk.Text(shelf.Unsaid[0].Card), StringComparison.Ordinal);
 
         await desk.HandleAsync(Member, "here", new MemberSaid("e2", "yes"), default);
         Assert.DoesNotContain("about blue", Talk.Text(shelf.Unsaid[^1].Card), StringComparison.Ordinal);

@@ -67,7 +67,7 @@ public sealed class BikesInAClub(ITestOutputHelper output)
 
         await UseAsync(house, "trouble", ("words", "the clutch drags, lever in and it still pulls"), ("bike", "first"));
         var opened = await house.Platform.WaitForMessageAsync(m => !m.Private && m.Words.Contains("I take it to be about the first one", StringComparison.Ordinal));
-        Assert.Contains("name it with /trouble bike", opened.Words, StringComparison.Ordinal);
+        Assert.Contains("/case leave, and then /trouble with its name", opened.Words, StringComparison.Ordinal);
         Assert.Equal((await BikesAsync(house))[0].Id, (await house.Store.CasesOfAsync(Member(house), 1, default)).Single().Bike);
         house.AssertNoViolations();
     }

@@ -23,5 +23,8 @@ public abstract record FieldKind
     /// <summary>Whether it says all that there is to say: a nominal size leaves a doubt.</summary>
     public virtual bool IsExact(string value) => true;
 
+    /// <returns>What is still to be found out of a value that is not exact, or null when that is nothing worth saying.</returns>
+    public virtual string? Doubt(string value) => null;
+
     protected static Result<string> Refuse(string text, string write) => new Refusal(Code, $"I cannot read \"{Cards.CleanText.OneLine(text, 40)}\". {write}");
 }

@@ -40,10 +40,12 @@ public sealed partial record WheelKind : FieldKind
     }
 
     public override string Show(string value, Units units) => value.EndsWith(Nominal, StringComparison.Ordinal)
-        ? $"{value[..^Nominal.Length]} inch, and there are several: the small print on the tyre tells which, like 54-559"
+        ? $"{value[..^Nominal.Length]} inch"
         : Width(value) is { } width
-            ? string.Create(CultureInfo.InvariantCulture, $"{value} (tyre {width} mm wide on a {Seat(value)} mm rim)")
+            ? string.Create(CultureInfo.InvariantCulture, $"{value}, a tyre {width} mm wide on a {Seat(value)} mm rim")
             : $"{value} mm rim";
+
+    public override string? Doubt(string value) => IsExact(value) ? null : "which of several, the small print on the tyre tells";
 
     public override bool IsExact(string value) => !value.EndsWith(Nominal, StringComparison.Ordinal);
 
