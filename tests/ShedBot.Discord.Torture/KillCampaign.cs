@@ -23,17 +23,20 @@ public sealed class KillCampaign : IAsyncDisposable
     private readonly string folder;
     private readonly StandIn platform;
     private readonly Random chance;
+    private readonly DayClock clock;
     private readonly List<Person> people = [];
     private string guild = "";
     private int day, presses;
 
-    private KillCampaign(string folder, StandIn platform, Random chance) => (this.folder, this.platform, this.chance) = (folder, platform, chance);
+    private KillCampaign(string folder, StandIn platform, DayClock clock, Random chance) =>
+        (this.folder, this.platform, this.clock, this.chance) = (folder, platform, clock, chance);
 
     /// <param name="folder">An empty one, for the data file.</param>
     public static async Task<KillResult> RunAsync(string folder, int kills, Random chance, CancellationToken ct)
     {
-        var platform = await StandIn.StartAsync(new StandInOptions { ReconnectGrace = TimeSpan.FromMilliseconds(200) });
-        await using var campaign = new KillCampaign(folder, platform, chance);
+        var clock = new DayClock();
+        var platform = await StandIn.StartAsync(new StandInOptions { ReconnectGrace = TimeSpan.FromMilliseconds(200), Clock = clock });
+        await using var campaign = new KillCampaign(folder, platform, clock, chance);
         await campaign.FurnishAsync();
         for (var kill = 0; kill < kills; kill++) await campaign.LiveAsync(TimeSpan.FromMilliseconds(chance.Next(1, LongestLifeMs)), ct);
         await campaign.LiveAsync(null, ct);
@@ -72,7 +75,7 @@ public sealed class KillCampaign : IAsyncDisposable
                 await ActAsync();
                 if (life is not null && AllNoted())
                 {
-                    day++;
+                    clock.Day = ++day;
                     await child.StandardInput.WriteLineAsync(day.ToString(CultureInfo.InvariantCulture).AsMemory(), ct);
                     await child.StandardInput.FlushAsync(ct);
                 }

@@ -99,13 +99,15 @@ internal sealed class ReminderDelivery(Parts parts, DirectChannels direct, Panel
         {
             if (await direct.OpenAsync(person, ct) is not { } channel) return false;
             var mark = Names.Mark(message.Id);
-            if (!doubt || await panels.FindAsync(channel, mark, ct) is null)
+            var (there, at) = (doubt ? await panels.FindAsync(channel, mark, ct) : null, parts.Clock.GetUtcNow());
+            if (there is null)
             {
                 var drawn = CardDrawing.Single([message.Card], ReminderControls.Of(club, message.Card), mark, null, AllowedMentions.None);
                 await parts.Rest.PostMessageAsync(channel, drawn.Body with { Nonce = Names.Nonce(message.Id), EnforceNonce = true }, [], ct);
             }
 
-            await parts.Riders.WentOutAsync(rider.Member, parts.Clock.GetUtcNow(), ct);
+            // One that an earlier process has sent went out then: it must not take the place of today's.
+            await parts.Riders.WentOutAsync(rider.Member, there is null || there.Id.At > at ? at : there.Id.At, ct);
         }
         catch (DiscordException e) when (IsRefusal(e))
         {
