@@ -61,7 +61,7 @@ public sealed partial record GuidedSetUp(ImmutableArray<string> Fields, int At)
         var plain = line.Trim().TrimEnd('.', '!').ToLowerInvariant();
         switch (plain)
         {
-            case "skip" or "n" or "not sure" or "don't know" or "dont know" or "i don't know" or "no idea" or "unknown" or "next":
+            case "skip" or "n" or "not sure" or "don't know" or "dont know" or "i don't know" or "no idea" or "dunno" or "unknown" or "next":
                 return new SetUpSkip();
             case "back" or "b":
                 return new SetUpBack();

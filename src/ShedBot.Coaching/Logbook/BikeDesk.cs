@@ -111,7 +111,7 @@ public sealed class BikeDesk(IShedStore store, IRiderStore riders, Func<Knowledg
             TakeCopy => new(LogbookCards.Copy, BikeCopy.Files(bikes.IsEmpty ? [bike] : bikes, rules)),
             _ => throw new ArgumentOutOfRangeException(nameof(request), request, "A new kind of request needs an answer."),
         };
-        return request is ShowBikes or TakeCopy ? answer : answer with { Card = Named(answer.Card, bike, bikes) };
+        return request is ShowBikes or TakeCopy || (request is ShowTimeline && bike.Name.Length > 0) ? answer : answer with { Card = Named(answer.Card, bike, bikes) };
     }
 
     private async Task<(Rider Rider, ImmutableArray<BikeProfile> Bikes)> ReadAsync(MemberId member, CancellationToken ct) =>
