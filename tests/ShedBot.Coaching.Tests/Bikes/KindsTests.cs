@@ -145,6 +145,8 @@ public sealed class KindsTests
     [InlineData("in june", "2025-06-01")]
     [InlineData("2026-02", "2026-02-01")]
     [InlineData("3 months ago", "2026-02-01")]
+    [InlineData("about 3 months ago", "2026-02-01")]
+    [InlineData("around march", "2026-03-01")]
     [InlineData("a year ago", "2025-05-01")]
     [InlineData("12 march", "2026-03-12")]
     [InlineData("2026-04-30", "2026-04-30")]

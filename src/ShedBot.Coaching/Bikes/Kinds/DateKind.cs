@@ -16,8 +16,10 @@ public sealed record DateKind : FieldKind
     public override Result<string> Read(string text, Writer by)
     {
         var words = text.Trim().ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        // What is not known to the day is said so.
+        if (words is ["about" or "around" or "roughly" or "maybe" or "perhaps", .. var rest]) words = rest;
         if ((Ago(words, by.Today) ?? MonthOf(words, by.Today)) is { } about) return Checked(about, by);
-        var read = DayWords.Whole(text, by.Today, coming: false);
+        var read = DayWords.Whole(string.Join(' ', words), by.Today, coming: false);
         return read.Refused is null ? Checked(read.Day, by) : new Refusal(Code, read.Refused.Say.Replace("yesterday or sunday", "march 2026 or 3 months ago", StringComparison.Ordinal));
     }
 
