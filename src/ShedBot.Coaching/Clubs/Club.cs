@@ -8,6 +8,9 @@ public readonly record struct ClubId(string Value)
     /// <summary>Between club and member in a <see cref="MemberId"/>: what is kept of one club is found by it, and never mixes with another's.</summary>
     public const char Between = '/';
 
+    /// <summary>Where whoever belongs to no club teaches and is coached: the practice terminal.</summary>
+    public static ClubId Practice { get; } = new("practice");
+
     /// <summary>Somebody as a member of this club: the same person is another member in another club.</summary>
     /// <param name="person">The platform's id of the person.</param>
     public MemberId Member(string person) => new(Value + Between + person);
@@ -18,6 +21,9 @@ public readonly record struct ClubId(string Value)
         var at = member.Value?.IndexOf(Between, StringComparison.Ordinal) ?? -1;
         return at > 0 ? new ClubId(member.Value![..at]) : null;
     }
+
+    /// <returns>The club whose rules serve a member.</returns>
+    public static ClubId Serving(MemberId member) => Of(member) ?? Practice;
 
     public override string ToString() => Value;
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Nudging;
 
 namespace ShedBot.Coaching.Keeping;
@@ -57,7 +58,8 @@ public interface IShedStore : IAsyncDisposable
 /// <param name="Outcome">Set when the turn closed the case.</param>
 /// <param name="Say">What to say, in order.</param>
 /// <param name="Owner">The member's wishes after, when the turn brings forward when they are looked at; else null.</param>
-public sealed record TurnSaved(Case Case, BikeProfile? Bike, Outcome? Outcome, ImmutableArray<OutboxMessage> Say, Rider? Owner = null);
+/// <param name="Unheard">Words of the turn that nothing could be made of; null when there were none.</param>
+public sealed record TurnSaved(Case Case, BikeProfile? Bike, Outcome? Outcome, ImmutableArray<OutboxMessage> Say, Rider? Owner = null, UnheardWords? Unheard = null);
 
 /// <summary>Something that was decided to be said. Kept with the turn that decided it, so that a crash neither loses nor doubles it.</summary>
 /// <param name="Id">Case, turn and number: the same turn taken twice gives the same id. Serves as the nonce.</param>
