@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching;
 using ShedBot.Coaching.Turns;
-using ShedBot.Simulation.Riders;
-using ShedBot.Simulation.Rides;
+using ShedBot.Coaching.Simulating.Riders;
+using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Simulation;
 

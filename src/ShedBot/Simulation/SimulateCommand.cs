@@ -6,7 +6,7 @@ using ShedBot.Knowledge;
 using ShedBot.Knowledge.Understanding;
 using ShedBot.Rules;
 using ShedBot.Simulation.Report;
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Terminal;
 
 namespace ShedBot.Simulation;

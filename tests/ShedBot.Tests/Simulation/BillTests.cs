@@ -1,5 +1,5 @@
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Simulation.Rides;
+using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,6 +1,6 @@
 using ShedBot.Simulation;
-using ShedBot.Simulation.Riders;
-using ShedBot.Simulation.Rides;
+using ShedBot.Coaching.Simulating.Riders;
+using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,4 +1,4 @@
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 

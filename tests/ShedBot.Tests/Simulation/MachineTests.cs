@@ -1,6 +1,6 @@
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -4,7 +4,7 @@ using ShedBot.Knowledge;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Understanding;
 using ShedBot.Simulation;
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,5 +1,5 @@
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 
@@ -57,9 +57,9 @@ public class RiderAnswersTests
         var rider = PumpRules.Rider("hose-kinked", 0);
         var two = rider.Machine with { Faults = ["hose-kinked", "wheel-worn"] };
         var answers = new RiderAnswers(rider, new Habits());
-        Assert.Equal(Trial.NoChange, answers.Try(rider.Machine, rider.Machine, 0));
-        Assert.Equal(Trial.Better, answers.Try(two, rider.Machine, 0));
-        Assert.Equal(Trial.Held, answers.Try(rider.Machine, rider.Machine with { Faults = [] }, 0));
+        Assert.Equal(TriedOut.NoChange, answers.Try(rider.Machine, rider.Machine, 0));
+        Assert.Equal(TriedOut.Better, answers.Try(two, rider.Machine, 0));
+        Assert.Equal(TriedOut.Held, answers.Try(rider.Machine, rider.Machine with { Faults = [] }, 0));
     }
 
     private static (string? Said, string Truth) Ask(int number, Habits habits)

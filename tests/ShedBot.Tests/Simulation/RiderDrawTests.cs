@@ -3,7 +3,7 @@ using ShedBot.Knowledge.Wording;
 using ShedBot.Reasoning.Evidences;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 

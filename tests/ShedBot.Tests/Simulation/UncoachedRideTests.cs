@@ -2,8 +2,8 @@ using ShedBot.Reasoning.Evidences;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
 using ShedBot.Reasoning.Planning;
-using ShedBot.Simulation.Riders;
-using ShedBot.Simulation.Rides;
+using ShedBot.Coaching.Simulating.Riders;
+using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using ShedBot.Coaching.Simulating;
 using ShedBot.Reasoning.Calibration;
-using ShedBot.Simulation.Rides;
+using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Simulation.Report;
 

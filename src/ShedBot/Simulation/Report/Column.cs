@@ -1,4 +1,5 @@
-using ShedBot.Simulation.Rides;
+using ShedBot.Coaching.Simulating;
+using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Simulation.Report;
 

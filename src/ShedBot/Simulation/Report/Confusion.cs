@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using ShedBot.Simulation.Rides;
+using ShedBot.Coaching.Simulating;
+using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Simulation.Report;
 

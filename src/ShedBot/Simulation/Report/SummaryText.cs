@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 
+using ShedBot.Coaching.Simulating;
 namespace ShedBot.Simulation.Report;
 
 /// <summary>A summary as a table that can be pasted into a page (Markdown).</summary>

@@ -1,6 +1,6 @@
 using ShedBot.Reasoning.Calibration;
 using ShedBot.Simulation.Report;
-using ShedBot.Simulation.Rides;
+using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Tests.Simulation.Report;
 

@@ -1,4 +1,4 @@
-using ShedBot.Simulation.Report;
+using ShedBot.Coaching.Simulating;
 
 namespace ShedBot.Tests.Simulation.Report;
 

@@ -1,9 +1,9 @@
 using ShedBot.Reasoning.Modelling;
 
-namespace ShedBot.Simulation.Rides;
+namespace ShedBot.Coaching.Simulating.Rides;
 
 /// <summary>What a ride through a trouble has cost so far; the same rules of cost whoever proposes the steps.</summary>
-internal sealed class Bill(DiagnosticModel model, CostWeights weights)
+public sealed class Bill(DiagnosticModel model, CostWeights weights)
 {
     /// <summary>Minutes that reading and answering one question takes, whatever it asks; common practice, no source.</summary>
     public const double Reading = 0.5;

@@ -1,7 +1,7 @@
-namespace ShedBot.Simulation.Report;
+namespace ShedBot.Coaching.Simulating;
 
 /// <summary>An estimate with its 95 % interval.</summary>
-internal readonly record struct Figure(double Value, double Low, double High)
+public readonly record struct Figure(double Value, double Low, double High)
 {
     /// <summary>The normal quantile that leaves 2.5 % above it.</summary>
     private const double Z = 1.959963984540054;

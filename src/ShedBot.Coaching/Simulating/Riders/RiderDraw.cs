@@ -3,10 +3,10 @@ using ShedBot.Knowledge;
 using ShedBot.Knowledge.Compiling;
 using ShedBot.Knowledge.Wording;
 
-namespace ShedBot.Simulation.Riders;
+namespace ShedBot.Coaching.Simulating.Riders;
 
 /// <summary>Draws riders from the rules: facts by how often they are met, faults by their chances given the facts, given that there is a complaint.</summary>
-internal sealed class RiderDraw(KnowledgeBase knowledge, RidersWanted wanted)
+public sealed class RiderDraw(KnowledgeBase knowledge, RidersWanted wanted)
 {
     /// <summary>So often a rider is drawn anew before it is taken that there are none such.</summary>
     private const int MostDraws = 50_000;
@@ -40,4 +40,4 @@ internal sealed class RiderDraw(KnowledgeBase knowledge, RidersWanted wanted)
 }
 
 /// <summary>What was asked for cannot be drawn from the rules.</summary>
-internal sealed class NoSuchRiderException(string message) : Exception(message);
+public sealed class NoSuchRiderException(string message) : Exception(message);

@@ -1,13 +1,13 @@
 using System.Collections.Immutable;
 
-namespace ShedBot.Simulation.Riders;
+namespace ShedBot.Coaching.Simulating.Riders;
 
 /// <summary>An invented rider with a bike in trouble.</summary>
 /// <param name="Facts">What is true of the bike, fact to value.</param>
 /// <param name="Complaints">What the bike does, as ids; never empty.</param>
-internal sealed record Rider(int Number, Luck Luck, ImmutableSortedDictionary<string, string> Facts, Machine Machine, ImmutableArray<string> Complaints);
+public sealed record Rider(int Number, Luck Luck, ImmutableSortedDictionary<string, string> Facts, Machine Machine, ImmutableArray<string> Complaints);
 
 /// <summary>Which riders to draw.</summary>
 /// <param name="Complaint">Only riders whose bike shows it; null for any.</param>
 /// <param name="Fault">Only bikes with exactly this fault; null for whatever the rules make likely.</param>
-internal sealed record RidersWanted(string? Complaint = null, string? Fault = null);
+public sealed record RidersWanted(string? Complaint = null, string? Fault = null);

@@ -2,16 +2,16 @@ using ShedBot.Knowledge.Rules;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
 
-namespace ShedBot.Simulation.Riders;
+namespace ShedBot.Coaching.Simulating.Riders;
 
 /// <summary>How riders answer beyond what the rules say of each check.</summary>
 /// <param name="Wrong">The chance that any answer is replaced by another one, in [0, 1].</param>
 /// <param name="Unsure">The chance of 'not sure' to any question; null for what the rules say of each check, and none for facts of the bike.</param>
 /// <param name="PicksComplaint">True to pick the complaint from a list, so that nothing is misheard; else it is told in words.</param>
-internal sealed record Habits(double Wrong = 0, double? Unsure = null, bool PicksComplaint = false);
+public sealed record Habits(double Wrong = 0, double? Unsure = null, bool PicksComplaint = false);
 
 /// <summary>How a trial after a repair went, as the rider tells it.</summary>
-internal enum Trial
+public enum TriedOut
 {
     Held,
     Better,
@@ -19,7 +19,7 @@ internal enum Trial
 }
 
 /// <summary>What a rider says.</summary>
-internal sealed class RiderAnswers(Rider rider, Habits habits)
+public sealed class RiderAnswers(Rider rider, Habits habits)
 {
     private Luck Luck => rider.Luck;
 
@@ -43,10 +43,10 @@ internal sealed class RiderAnswers(Rider rider, Habits habits)
     }
 
     /// <param name="time">Which trial of the case this is, from 0.</param>
-    public Trial Try(Machine before, Machine after, int time)
+    public TriedOut Try(Machine before, Machine after, int time)
     {
-        var truth = IsOver(after) ? Trial.Held : after.Faults.Count < before.Faults.Count ? Trial.Better : Trial.NoChange;
-        return (Trial)Slip((int)truth, 3, "trial", time);
+        var truth = IsOver(after) ? TriedOut.Held : after.Faults.Count < before.Faults.Count ? TriedOut.Better : TriedOut.NoChange;
+        return (TriedOut)Slip((int)truth, 3, "trial", time);
     }
 
     /// <summary>True when nothing of what the rider came with is left, or nothing is wrong any more.</summary>

@@ -1,4 +1,4 @@
-namespace ShedBot.Simulation.Riders;
+namespace ShedBot.Coaching.Simulating.Riders;
 
 /// <summary>
 /// Chance that can be looked up: the same seed, rider and happening always come out the same, in whatever order they are asked for. So a run can be
@@ -7,7 +7,7 @@ namespace ShedBot.Simulation.Riders;
 /// <param name="Seed">Of the whole run.</param>
 /// <param name="Rider">The number of the rider, from 0.</param>
 /// <param name="Draw">How often this rider was drawn anew, from 0.</param>
-internal readonly record struct Luck(int Seed, int Rider, int Draw = 0)
+public readonly record struct Luck(int Seed, int Rider, int Draw = 0)
 {
     /// <param name="happening">What is rolled for.</param>
     /// <param name="time">Which time it happens, from 0.</param>

@@ -3,12 +3,12 @@ using ShedBot.Reasoning.Evidences;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
 using ShedBot.Reasoning.Planning;
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 
-namespace ShedBot.Simulation.Rides;
+namespace ShedBot.Coaching.Simulating.Rides;
 
 /// <summary>The same rider without a coach, working down a list of steps: what the coach is measured against.</summary>
-internal sealed class UncoachedRide
+public sealed class UncoachedRide
 {
     /// <summary>How often a complaint that was told is not the one that is meant.</summary>
     private const double Doubt = 0.02;
@@ -59,7 +59,7 @@ internal sealed class UncoachedRide
             var before = machine;
             bill.Repair(repair);
             machine = machine.After(repair, 0);
-            if (answers.Try(before, machine, bill.Repairs - 1) == Trial.Held)
+            if (answers.Try(before, machine, bill.Repairs - 1) == TriedOut.Held)
                 return End(answers.IsOver(machine) ? Ending.Mended : Ending.TakenForMended);
         }
 

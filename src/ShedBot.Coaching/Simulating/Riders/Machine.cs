@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShedBot.Reasoning.Modelling;
 
-namespace ShedBot.Simulation.Riders;
+namespace ShedBot.Coaching.Simulating.Riders;
 
 /// <summary>A bike whose faults are known, which no coach ever sees. What it shows is drawn from the links of the model.</summary>
 /// <remarks>
@@ -10,7 +10,7 @@ namespace ShedBot.Simulation.Riders;
 /// leaves all others as they were.
 /// </remarks>
 /// <param name="Faults">The ids of the faults that are present.</param>
-internal sealed record Machine(DiagnosticModel Model, ImmutableSortedSet<string> Faults, Luck Luck)
+public sealed record Machine(DiagnosticModel Model, ImmutableSortedSet<string> Faults, Luck Luck)
 {
     private const string Leak = "leak";
 

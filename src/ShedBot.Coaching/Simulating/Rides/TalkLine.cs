@@ -1,9 +1,9 @@
 using ShedBot.Coaching.Turns;
 
-namespace ShedBot.Simulation.Rides;
+namespace ShedBot.Coaching.Simulating.Rides;
 
 /// <summary>One turn of a simulated talk in one line, for those who mend the rules.</summary>
-internal static class TalkLine
+public static class TalkLine
 {
     public static string Of(Incoming said, Turn taken)
     {

@@ -6,12 +6,12 @@ using ShedBot.Coaching.Turns;
 using ShedBot.Reasoning.Calibration;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 
-namespace ShedBot.Simulation.Rides;
+namespace ShedBot.Coaching.Simulating.Rides;
 
 /// <summary>A rider who is coached: words and options go through the coach exactly as a member's do.</summary>
-internal sealed class CoachedRide
+public sealed class CoachedRide
 {
     /// <summary>A talk that is longer than this has gone wrong, and ends with a human.</summary>
     private const int MostTurns = 80;
@@ -168,7 +168,7 @@ internal sealed class CoachedRide
         var after = machine.After(repair, Again(id));
         var trial = answers.Try(machine, after, Again("trial"));
         (mended, machine) = (machine.Faults.Except(after.Faults), after);
-        return trial switch { Trial.Held => OptionId.Held, Trial.Better => OptionId.Better, _ => OptionId.NoChange };
+        return trial switch { TriedOut.Held => OptionId.Held, TriedOut.Better => OptionId.Better, _ => OptionId.NoChange };
     }
 
     private int Again(string what)

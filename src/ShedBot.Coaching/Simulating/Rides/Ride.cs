@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using ShedBot.Reasoning.Calibration;
-using ShedBot.Simulation.Riders;
+using ShedBot.Coaching.Simulating.Riders;
 
-namespace ShedBot.Simulation.Rides;
+namespace ShedBot.Coaching.Simulating.Rides;
 
 /// <summary>How a ride through a trouble ended, as one who knows the truth sees it.</summary>
-internal enum Ending
+public enum Ending
 {
     /// <summary>The trouble is gone.</summary>
     Mended,
@@ -29,7 +29,7 @@ internal enum Ending
 /// <param name="Lead">The id of the cause that led at the end; null where nothing was believed.</param>
 /// <param name="Asked">Questions and checks.</param>
 /// <param name="Repairs">Repairs that were tried.</param>
-internal sealed record Ride(
+public sealed record Ride(
     Rider Rider, Ending Ending, bool RightCause, bool NamedByRepair, string? Lead, int Asked, int Repairs, double Minutes, double Cost)
 {
     /// <summary>What was believed at the two points at which beliefs are scored; null where the ride never came to it.</summary>
@@ -48,4 +48,4 @@ internal sealed record Ride(
 /// <summary>The chance of every fault at one point, with the truth beside it.</summary>
 /// <param name="All">One forecast a fault of the bike's model, in its order.</param>
 /// <param name="Lead">The forecast of the likeliest.</param>
-internal sealed record Believed(ImmutableArray<Forecast> All, Forecast Lead);
+public sealed record Believed(ImmutableArray<Forecast> All, Forecast Lead);
