@@ -17,21 +17,24 @@ internal static class CompileFindings
         return
         [
             .. rules.Findings.Select(f => f.Rule).OrderBy(f => f.Id, StringComparer.Ordinal)
-                .Select(f => Linked(f.Id, [.. f.States.Select(s => s.Id)], Strengths.Leak(f, options), faults)),
+                .Select(f => Linked(f.Id, [.. f.States.Select(s => s.Id)], Strengths.Leak(f, options), faults, options.Learnt)),
             .. rules.Complaints.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal)
-                .Select(c => Linked(c.Id, YesNo, [1 - options.ComplaintLeak, options.ComplaintLeak], faults)),
+                .Select(c => Linked(c.Id, YesNo, [1 - options.ComplaintLeak, options.ComplaintLeak], faults, options.Learnt)),
         ];
     }
 
-    private static Finding Linked(string id, ImmutableArray<string> states, ImmutableArray<double> leak, List<FaultRule> faults)
+    private static Finding Linked(string id, ImmutableArray<string> states, ImmutableArray<double> leak, List<FaultRule> faults, Learnt? learnt)
     {
         var links = ImmutableArray.CreateBuilder<Link>();
         foreach (var fault in faults)
         {
             if (fault.ShowsAs.TryGetValue(id, out var words))
-                links.Add(new Link(fault.Id, GrossStrength.ToNet(Strengths.Gross(states, words), leak.AsSpan())));
+                links.Add(new Link(fault.Id, GrossStrength.ToNet(Gross(fault.Id, words), leak.AsSpan())));
         }
 
         return new Finding(id, states, leak, links.ToImmutable());
+
+        double[] Gross(string fault, IReadOnlyDictionary<string, string> words) =>
+            learnt is null ? Strengths.Gross(states, words) : Strengths.Learnt(states, words, leak, state => learnt.ChanceOf(fault, id, state));
     }
 }

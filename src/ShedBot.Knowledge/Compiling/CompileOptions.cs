@@ -32,4 +32,7 @@ public sealed record CompileOptions(
     double Patience = 1)
 {
     public static CompileOptions Default { get; } = new();
+
+    /// <summary>What was counted from mended cases, to be laid over the words; null for nothing.</summary>
+    public Learnt? Learnt { get; init; }
 }

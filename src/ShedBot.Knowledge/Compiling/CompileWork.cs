@@ -20,10 +20,10 @@ internal static class CompileWork
             unsure);
     }
 
-    public static Repair Repair(RepairRule rule) => new(
+    public static Repair Repair(RepairRule rule, Learnt learnt) => new(
         rule.Id,
         new StepCost(rule.Minutes, rule.Money, rule.Effort),
-        [.. rule.Mends.OrderBy(m => m.Key, StringComparer.Ordinal).Select(m => new Fix(m.Key, ChanceWords.Chance(m.Value)))],
+        [.. rule.Mends.OrderBy(m => m.Key, StringComparer.Ordinal).Select(m => new Fix(m.Key, learnt.MendsOf(rule.Id, m.Key) ?? ChanceWords.Chance(m.Value)))],
         rule.Cover,
         HazardWords.Levels[rule.Hazard]);
 

@@ -28,11 +28,12 @@ internal static class Compiler
         var seen = CompileFindings.All(rules, options);
         var priors = Priors.Of(rules, options);
         var other = SomethingElse.Of(rules, seen, priors, options);
+        var learnt = options.Learnt ?? Learnt.Nothing;
         return DiagnosticModel.Create(
-            [.. priors.Select(p => new Fault(p.Key, p.Value)), other.Fault],
+            [.. priors.Select(p => new Fault(p.Key, Priors.Times(p.Value, learnt.TimesOf(p.Key)))), other.Fault],
             other.Findings,
             rules.Checks.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(c => CompileWork.Check(c, options)),
-            rules.Repairs.Select(r => r.Rule).OrderBy(r => r.Id, StringComparer.Ordinal).Select(CompileWork.Repair),
+            rules.Repairs.Select(r => r.Rule).OrderBy(r => r.Id, StringComparer.Ordinal).Select(r => CompileWork.Repair(r, learnt)),
             rules.Covers.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(CompileWork.Cover),
             options.HelpCost);
     }

@@ -18,4 +18,8 @@ internal static class Priors
         var scale = Math.Min(1, options.FaultsAtOnce / words.Sum(w => w.Prior));
         return words.ToImmutableSortedDictionary(w => w.Id, w => w.Prior * scale, StringComparer.Ordinal);
     }
+
+    /// <summary>The chance when the odds are multiplied.</summary>
+    /// <param name="times">Above 0; with exactly 1 the chance stays as it is, to the last digit.</param>
+    public static double Times(double chance, double times) => times == 1 ? chance : chance * times / (1 - chance + (chance * times));
 }

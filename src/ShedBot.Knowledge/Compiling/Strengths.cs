@@ -15,11 +15,21 @@ internal static class Strengths
 
     /// <param name="words">State id to chance word.</param>
     /// <returns>0 where no word stands: the fault adds nothing to such a state.</returns>
-    public static double[] Gross(IReadOnlyList<string> states, IReadOnlyDictionary<string, string> words)
+    public static double[] Gross(IReadOnlyList<string> states, IReadOnlyDictionary<string, string> words) => Fitted(Stated(states, words));
+
+    /// <summary>The same with learnt chances in place of those of the words. They add no state that the words do not have, and none falls below the leak.</summary>
+    /// <param name="chance">By state id: what was learnt, or null.</param>
+    public static double[] Learnt(IReadOnlyList<string> states, IReadOnlyDictionary<string, string> words, ImmutableArray<double> leak, Func<string, double?> chance)
     {
-        var gross = states.Select((s, v) => v > 0 && words.TryGetValue(s, out var word) && ChanceWords.TryChance(word, out var chance) ? chance : 0).ToArray();
-        var sum = gross.Sum();
-        return sum <= MaxSum ? gross : [.. gross.Select(g => g * MaxSum / sum)];
+        var gross = Stated(states, words);
+        for (var v = 1; v < gross.Length; v++)
+        {
+            if (gross[v] > 0 && chance(states[v]) is { } learnt) gross[v] = learnt;
+        }
+
+        var fitted = Fitted(gross);
+        for (var v = 1; v < gross.Length; v++) fitted[v] = gross[v] > 0 ? Math.Max(fitted[v], leak[v]) : 0;
+        return fitted;
     }
 
     /// <summary>The chances as written, before any scaling.</summary>
@@ -33,4 +43,9 @@ internal static class Strengths
         if (leak.Length > 0) leak[0] = 1 - leak.Skip(1).Sum();
         return [.. leak];
     }
+
+    private static double[] Stated(IReadOnlyList<string> states, IReadOnlyDictionary<string, string> words) =>
+        [.. states.Select((s, v) => v > 0 && words.TryGetValue(s, out var word) && ChanceWords.TryChance(word, out var chance) ? chance : 0)];
+
+    private static double[] Fitted(double[] gross) => gross.Sum() is var sum and > MaxSum ? [.. gross.Select(g => g * MaxSum / sum)] : gross;
 }

@@ -38,7 +38,7 @@ public static class KnowledgeLoader
 
         var rules = draft.Build();
         LintRun.All(rules, options ?? CompileOptions.Default, inOrder.Count > 0 ? inOrder[0].Name : "(no file)", allRead: !unread, problems);
-        var knowledge = problems.HasErrors ? null : Compiler.Compile(rules, options ?? CompileOptions.Default, RulesVersion.Of(inOrder));
+        var knowledge = problems.HasErrors ? null : Compiler.Compile(rules, options ?? CompileOptions.Default, RulesVersion.Of(inOrder, options?.Learnt));
         return new LoadResult(knowledge, problems.Sorted());
     }
 }
