@@ -13,7 +13,7 @@ internal sealed record TurnDocuments(
     /// <exception cref="ArgumentException">The turn does not hang together.</exception>
     public static TurnDocuments Of(TurnSaved turn)
     {
-        var (c, bike, outcome, say, owner) = turn;
+        var (c, bike, outcome, say, owner, _) = turn;
         ArgumentOutOfRangeException.ThrowIfLessThan(c.Version, 1, "case version");
         ThrowUnless(bike is null || (bike.Id == c.Bike && bike.Version >= 1), "The bike is not the one of the case, or has no version.");
         ThrowUnless(outcome is null || outcome.Case == c.Id, "The outcome is of another case.");
