@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching;
-using ShedBot.Coaching.Turns;
 using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Coaching.Simulating.Rides;
+using ShedBot.Coaching.Turns;
 
 namespace ShedBot.Simulation;
 

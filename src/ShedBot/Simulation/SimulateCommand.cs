@@ -1,12 +1,12 @@
 using System.CommandLine;
 using System.Globalization;
 using ShedBot.Coaching;
+using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Understanding;
 using ShedBot.Rules;
 using ShedBot.Simulation.Report;
-using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Terminal;
 
 namespace ShedBot.Simulation;

@@ -1,6 +1,6 @@
-using ShedBot.Simulation;
 using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Coaching.Simulating.Rides;
+using ShedBot.Simulation;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,6 +1,6 @@
+using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,10 +1,10 @@
 using ShedBot.Coaching;
+using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Understanding;
 using ShedBot.Simulation;
-using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,5 +1,5 @@
-using ShedBot.Reasoning.Modelling;
 using ShedBot.Coaching.Simulating.Riders;
+using ShedBot.Reasoning.Modelling;
 
 namespace ShedBot.Tests.Simulation;
 

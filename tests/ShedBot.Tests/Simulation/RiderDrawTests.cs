@@ -1,9 +1,9 @@
+using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Knowledge.Compiling;
 using ShedBot.Knowledge.Wording;
 using ShedBot.Reasoning.Evidences;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,7 +1,7 @@
 using System.Text.Json;
+using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Simulation;
 using ShedBot.Simulation.Report;
-using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Tests.Simulation;
 

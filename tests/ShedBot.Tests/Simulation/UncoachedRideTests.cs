@@ -1,9 +1,9 @@
+using ShedBot.Coaching.Simulating.Riders;
+using ShedBot.Coaching.Simulating.Rides;
 using ShedBot.Reasoning.Evidences;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
 using ShedBot.Reasoning.Planning;
-using ShedBot.Coaching.Simulating.Riders;
-using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Tests.Simulation;
 

@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Coaching.Thinking;
 using ShedBot.Coaching.Turns;
 using ShedBot.Reasoning.Calibration;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Coaching.Simulating.Riders;
 
 namespace ShedBot.Coaching.Simulating.Rides;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using ShedBot.Reasoning.Calibration;
 using ShedBot.Coaching.Simulating.Riders;
+using ShedBot.Reasoning.Calibration;
 
 namespace ShedBot.Coaching.Simulating.Rides;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Simulating;
-using ShedBot.Reasoning.Calibration;
 using ShedBot.Coaching.Simulating.Rides;
+using ShedBot.Reasoning.Calibration;
 
 namespace ShedBot.Simulation.Report;
 

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Simulating;
+using ShedBot.Coaching.Simulating.Rides;
 using ShedBot.Knowledge;
 using ShedBot.Reasoning.Calibration;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
-using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Simulation.Report;
 

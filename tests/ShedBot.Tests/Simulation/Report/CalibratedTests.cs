@@ -1,6 +1,6 @@
+using ShedBot.Coaching.Simulating.Rides;
 using ShedBot.Reasoning.Calibration;
 using ShedBot.Simulation.Report;
-using ShedBot.Coaching.Simulating.Rides;
 
 namespace ShedBot.Tests.Simulation.Report;
 
