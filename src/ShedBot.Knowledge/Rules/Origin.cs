@@ -6,4 +6,5 @@ namespace ShedBot.Knowledge.Rules;
 /// <param name="Date">The day of its last change.</param>
 /// <param name="File">The rule file.</param>
 /// <param name="Line">The line of the rule's first word, from 1.</param>
-public sealed record Origin(string Source, string Author, DateOnly Date, string File, int Line);
+/// <param name="SaidBy">Whose tip it was, when another wrote it down; else null.</param>
+public sealed record Origin(string Source, string Author, DateOnly Date, string File, int Line, string? SaidBy = null);

@@ -45,6 +45,7 @@ internal static class PartShapes
     [
         May("source", Text("Where it comes from: a published source with edition and page, or 'common practice'.")),
         May("author", Text("Who wrote it down.")),
+        May("said by", Text("Whose tip it was, when another wrote it down.")),
         May("date", new DateShape("The day of its last change, yyyy-mm-dd.")),
     ];
 }

@@ -38,7 +38,7 @@ internal sealed class Fields(MapNode node, string file, MapNode? about)
         ? map.Entries.ToImmutableDictionary(e => e.Key.Text, e => PairsOf(e.Value), StringComparer.Ordinal)
         : ImmutableDictionary<string, ImmutableDictionary<string, string>>.Empty;
 
-    public Origin Origin() => new(Own("source"), Own("author"), Day(Own("date")), file, node.Line);
+    public Origin Origin() => new(Own("source"), Own("author"), Day(Own("date")), node.File ?? file, node.Line, TextOrNull("said by"));
 
     private string Own(string key) => TextOrNull(key) ?? (about?[key] as Scalar)?.Text.Trim() ?? "";
 

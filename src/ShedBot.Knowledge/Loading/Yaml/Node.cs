@@ -5,6 +5,9 @@ namespace ShedBot.Knowledge.Loading.Yaml;
 /// <summary>A piece of a rule file that knows where it stands. Lines and columns count from 1.</summary>
 internal abstract record Node(int Line, int Column)
 {
+    /// <summary>The file that it stands in; null when it is the same as that of the rule it belongs to.</summary>
+    public string? File { get; init; }
+
     /// <summary>True for a key with nothing behind it.</summary>
     public bool IsEmpty => this is Scalar { Text.Length: 0, Quoted: false };
 }

@@ -18,11 +18,11 @@ internal static class TextGate
         SearchValues.Create("\u200E\u200F\u202A\u202B\u202C\u202D\u202E\u2066\u2067\u2068\u2069");
 
     /// <returns>The text, or null when it was refused.</returns>
-    public static string? Read(RuleText file, ProblemList problems)
+    public static string? Read(RuleText file, ProblemList problems, int maxBytes = MaxBytes)
     {
-        if (file.Bytes.Length > MaxBytes)
+        if (file.Bytes.Length > maxBytes)
         {
-            problems.Add(TextRules.TooBig, file.Name, 1, 1, $"the file has {file.Bytes.Length:N0} bytes; at most {MaxBytes:N0} are read.",
+            problems.Add(TextRules.TooBig, file.Name, 1, 1, $"the file has {file.Bytes.Length:N0} bytes; at most {maxBytes:N0} are read.",
                 "Split it by subject: every *.yaml file in the folder is read.");
             return null;
         }

@@ -87,16 +87,16 @@ internal sealed class YamlTree
         switch (at)
         {
             case YamlDotNet.Core.Events.Scalar scalar:
-                return new Scalar(scalar.Value, scalar.Style is not ScalarStyle.Plain, line, column);
+                return new Scalar(scalar.Value, scalar.Style is not ScalarStyle.Plain, line, column) { File = file };
             case AnchorAlias:
                 problems.Add(TextRules.AnchorOrTag, file, line, column, "an alias ('*') stands here.", "Write the text out, or put it in quotes if it starts with '*'.");
-                return new Scalar("", false, line, column);
+                return new Scalar("", false, line, column) { File = file };
             case SequenceStart:
                 var items = ImmutableArray.CreateBuilder<Node>();
                 for (var item = Next(); item is not SequenceEnd; item = Next()) items.Add(ReadNode(item, depth + 1));
-                return new ListNode(items.ToImmutable(), line, column);
+                return new ListNode(items.ToImmutable(), line, column) { File = file };
             case MappingStart map:
-                return new MapNode(ReadEntries(depth), map.Style == MappingStyle.Flow, line, column);
+                return new MapNode(ReadEntries(depth), map.Style == MappingStyle.Flow, line, column) { File = file };
             default:
                 throw new YamlException(at.Start, at.End, "a value was expected here");
         }

@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using ShedBot.Knowledge.Loading.Reading;
+using ShedBot.Knowledge.Loading.Yaml;
+using ShedBot.Knowledge.Problems;
+using ShedBot.Knowledge.Shapes;
+
+namespace ShedBot.Knowledge.Layers;
+
+/// <summary>Lays the parts of a layer over the base, one by one, and tells which do not fit.</summary>
+internal sealed class Laying(RuleBase under, Layer layer)
+{
+    private readonly Dictionary<RuleKey, MapNode?> changed = [];
+    private readonly HashSet<RuleKey> own = [];
+    private readonly ImmutableArray<Conflict>.Builder conflicts = ImmutableArray.CreateBuilder<Conflict>();
+    private readonly ImmutableArray<AlsoGone>.Builder gone = ImmutableArray.CreateBuilder<AlsoGone>();
+    private readonly List<(LayerPart Part, LintRule Rule, string What)> misfits = [];
+
+    /// <param name="Draft">All rules of the club.</param>
+    /// <param name="Misfits">Parts that have no place in this base; they are not in the draft.</param>
+    public sealed record Result(
+        Draft Draft, ImmutableArray<Conflict> Conflicts, ImmutableArray<AlsoGone> Gone, List<(LayerPart Part, LintRule Rule, string What)> Misfits);
+
+    /// <param name="without">Parts that are left out.</param>
+    /// <param name="problems">Takes what is wrong with the form of a mended rule.</param>
+    public Result Lay(IReadOnlySet<LayerPart> without, ProblemList problems)
+    {
+        foreach (var item in layer.Items.Where(i => !without.Contains(i))) Own(item);
+        foreach (var retired in layer.Retires.Where(r => !without.Contains(r))) Gone(retired);
+        foreach (var mend in layer.Mends.Where(m => !without.Contains(m))) Mended(mend, problems);
+        foreach (var (key, node) in changed.ToList())
+        {
+            if (node is not null && !own.Contains(key)) new ShapeCheck(layer.File, problems).Check(node, RuleKinds.Shape(key.Kind), "the rule", "");
+        }
+
+        new Cascade(under, changed, own, gone).Run(layer.Retires.Where(r => !without.Contains(r)).Select(r => r.Key));
+        return new Result(new LayeredDraft(under, layer.File, changed, own).Build(), conflicts.ToImmutable(), gone.ToImmutable(), misfits);
+    }
+
+    private void Own(OwnRule item)
+    {
+        changed[item.Key] = item.Node;
+        own.Add(item.Key);
+        if (under.FingerprintOf(item.Key) is { } now && now != item.InsteadOf) conflicts.Add(new Conflict(item.Key, null, item.InsteadOf, now, "its own rule"));
+    }
+
+    private void Gone(Retirement retired)
+    {
+        if (under.Has(retired.Key)) changed[retired.Key] = null;
+        else misfits.Add((retired, LayerRules.NoTarget, $"the base has no {RuleKinds.Word(retired.Key.Kind)} '{retired.Key.Id}' to retire."));
+    }
+
+    private void Mended(Mend mend, ProblemList problems)
+    {
+        var shape = RuleKinds.Shape(mend.Key.Kind);
+        var end = NodePath.ShapeAt(shape, mend.Path);
+        if (under.NodeOf(mend.Key) is not { } first)
+            misfits.Add((mend, LayerRules.NoTarget, $"the base has no {RuleKinds.Word(mend.Key.Kind)} '{mend.Key.Id}' to mend."));
+        else if (end is null || mend.Now is null != end is ListShape)
+            misfits.Add((mend, LayerRules.NoPath, $"'{mend.Path}' of a {RuleKinds.Word(mend.Key.Kind)} is no {(mend.Now is null ? "list of texts" : "single value")} that can be mended."));
+        else if (mend.Now is not null)
+            Value(mend, first, shape, problems);
+        else
+            List(mend, first, shape, problems);
+    }
+
+    private void Value(Mend mend, MapNode first, ItemShape shape, ProblemList problems)
+    {
+        var stands = (NodePath.At(first, shape, mend.Path) as Scalar)?.Text.Trim();
+        if (stands == mend.Now)
+        {
+            problems.Add(LayerRules.IdleMend, layer.File, mend.Node, $"'{mend.Path}' of the {RuleKinds.Word(mend.Key.Kind)} '{mend.Key.Id}' is '{mend.Now}' in the base already.", "Take the mend out.");
+            return;
+        }
+
+        if (stands != mend.Was) conflicts.Add(new Conflict(mend.Key, mend.Path, mend.Was, stands, $"'{mend.Now}'"));
+        changed[mend.Key] = NodePath.With(changed.GetValueOrDefault(mend.Key) ?? first, shape, mend.Path, _ => mend.Node["now"]!, mend.Node);
+    }
+
+    private void List(Mend mend, MapNode first, ItemShape shape, ProblemList problems)
+    {
+        var node = changed.GetValueOrDefault(mend.Key) ?? first;
+        var texts = NodePath.At(node, shape, mend.Path) as ListNode ?? new ListNode([], mend.Node.Line, mend.Node.Column) { File = layer.File };
+        var at = texts.Items.FirstOrDefault(i => i is Scalar s && s.Text.Trim() == (mend.Add ?? mend.Drop));
+        if (mend.Add is not null && at is not null)
+        {
+            problems.Add(LayerRules.IdleMend, layer.File, mend.Node, $"'{mend.Add}' stands under '{mend.Path}' of the {RuleKinds.Word(mend.Key.Kind)} '{mend.Key.Id}' already.", "Take the mend out.");
+            return;
+        }
+
+        if (mend.Drop is not null && at is null)
+        {
+            conflicts.Add(new Conflict(mend.Key, mend.Path, mend.Drop, null, $"without '{mend.Drop}'"));
+            return;
+        }
+
+        changed[mend.Key] = NodePath.With(node, shape, mend.Path,
+            _ => texts with { Items = mend.Add is not null ? texts.Items.Add(mend.Node["add"]!) : texts.Items.Remove(at!) }, mend.Node);
+    }
+}

@@ -1,0 +1,99 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
+using ShedBot.Knowledge.Compiling;
+using ShedBot.Knowledge.Linting;
+using ShedBot.Knowledge.Loading;
+using ShedBot.Knowledge.Loading.Reading;
+using ShedBot.Knowledge.Loading.Yaml;
+using ShedBot.Knowledge.Problems;
+using ShedBot.Knowledge.Shapes;
+
+namespace ShedBot.Knowledge.Layers;
+
+/// <summary>The project's rules, read and checked once and shared by all clubs. Immutable.</summary>
+public sealed class RuleBase
+{
+    private readonly FrozenDictionary<RuleKey, MapNode> nodes;
+
+    private RuleBase(Draft draft, FrozenDictionary<string, MapNode?> abouts, string firstFile, KnowledgeBase? knowledge, ImmutableArray<Problem> problems)
+    {
+        Draft = draft;
+        Abouts = abouts;
+        FirstFile = firstFile;
+        Knowledge = knowledge;
+        Problems = problems;
+        nodes = LayeredDraft.Nodes(draft);
+    }
+
+    /// <summary>The rules of a club without a word of its own; null exactly when a problem is an error.</summary>
+    public KnowledgeBase? Knowledge { get; }
+
+    /// <summary>By file and line.</summary>
+    public ImmutableArray<Problem> Problems { get; }
+
+    internal Draft Draft { get; }
+
+    internal FrozenDictionary<string, MapNode?> Abouts { get; }
+
+    internal string FirstFile { get; }
+
+    /// <summary>Never throws for what the files hold.</summary>
+    public static RuleBase Of(IReadOnlyList<RuleText> files)
+    {
+        var problems = new ProblemList();
+        var draft = new DraftBuilder();
+        var abouts = new Dictionary<string, MapNode?>(StringComparer.Ordinal);
+        var unread = false;
+        var inOrder = files.OrderBy(f => f.Name, StringComparer.Ordinal).ToList();
+        foreach (var file in inOrder)
+        {
+            if (TextGate.Read(file, problems) is { } text && YamlTree.Read(file.Name, text, problems) is { } root)
+            {
+                new ShapeCheck(file.Name, problems).Check(root, AdviceShapes.File, "the file", "");
+                draft.Add(file.Name, root);
+                abouts[file.Name] = root["about"] as MapNode;
+            }
+            else
+            {
+                unread = true;
+            }
+        }
+
+        var rules = draft.Build();
+        var first = inOrder.Count > 0 ? inOrder[0].Name : "(no file)";
+        LintRun.All(rules, CompileOptions.Default, first, allRead: !unread, problems);
+        var knowledge = problems.HasErrors ? null : Compiler.Compile(rules, CompileOptions.Default, RulesVersion.Of(inOrder));
+        return new RuleBase(rules, abouts.ToFrozenDictionary(StringComparer.Ordinal), first, knowledge, problems.Sorted());
+    }
+
+    public bool Has(RuleKey key) => nodes.ContainsKey(key);
+
+    /// <summary>Every rule of the base that a club can change, by kind and id.</summary>
+    public IEnumerable<RuleKey> Keys => nodes.Keys.Order();
+
+    /// <summary>The rule as one item of a file, to begin writing a club's own from; null when there is none.</summary>
+    public string? YamlOf(RuleKey key) => nodes.TryGetValue(key, out var node) ? LayerWriter.Item(node, RuleKinds.Shape(key.Kind)) : null;
+
+    /// <summary>The single value that stands there; null when nothing does, or more than one.</summary>
+    public string? ValueAt(RuleKey key, RulePath path) =>
+        nodes.TryGetValue(key, out var node) && NodePath.At(node, RuleKinds.Shape(key.Kind), path) is Scalar scalar ? scalar.Text.Trim() : null;
+
+    /// <summary>Eight hex digits that change when the rule says anything else; null when there is no such rule.</summary>
+    /// <remarks>The start of SHA-256 over the rule as <see cref="YamlOf"/> writes it.</remarks>
+    public string? FingerprintOf(RuleKey key) =>
+        YamlOf(key) is { } yaml ? Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(yaml)))[..8] : null;
+
+    /// <summary>Fills in, for whole rules that stand for one of the base, which one it was that they were written instead of.</summary>
+    public Layer Settle(Layer layer)
+    {
+        if (layer.Items.All(i => i.InsteadOf is not null || !Has(i.Key))) return layer;
+        var items = layer.Items.Select(i => i.InsteadOf is null && FingerprintOf(i.Key) is { } print
+            ? new OwnRule(i.Key, i.Credit, print, i.Node with { Entries = i.Node.Entries.Add(new Entry(NodePath.Scalar(LayerShapes.InsteadOf, i.Node), NodePath.Scalar(print, i.Node))) })
+            : i);
+        return Layer.Reread(new Layer(layer.File, layer.Edition, items, layer.Mends, layer.Retires));
+    }
+
+    internal MapNode? NodeOf(RuleKey key) => nodes.GetValueOrDefault(key);
+}
