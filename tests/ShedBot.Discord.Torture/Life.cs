@@ -12,6 +12,7 @@ internal static class Life
     public static async Task<int> RunAsync(string folder, string api, string token, string guild, int day, string[] people)
     {
         var (coach, clock) = (Club.Coach(), new DayClock { Day = day });
+        var coaches = new OneCoach(() => coach);
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = Path.Combine(folder, "club.shed"), CheckpointBytes = 1 << 20 }, default);
         foreach (var member in people.Select(p => Club.Member(guild, p)))
         {
@@ -19,9 +20,9 @@ internal static class Life
         }
 
         var cases = 0;
-        using var desk = new CaseDesk(store, store, () => coach, clock, () => $"c{Interlocked.Increment(ref cases):D6}");
+        using var desk = new CaseDesk(store, store, coaches, clock, () => $"c{Interlocked.Increment(ref cases):D6}");
         var settings = new DiscordSettings { Api = new Uri(api), SessionFolder = Path.Combine(folder, "session") };
-        await using var bot = new DiscordClubs(settings, token, store, store, store, store, desk, () => coach, clock, Random.Shared.NextDouble, (_, _) => null, NullLoggerFactory.Instance);
+        await using var bot = new DiscordClubs(settings, token, store, store, store, store, desk, coaches, clock, Random.Shared.NextDouble, (_, _) => null, NullLoggerFactory.Instance);
         var running = bot.RunAsync(default);
         Console.WriteLine("alive");
         while (await Console.In.ReadLineAsync() is { } next) clock.Day = int.Parse(next, CultureInfo.InvariantCulture);

@@ -12,11 +12,11 @@ namespace ShedBot.Coaching.Desk;
 /// The shell around the coach, the same for every platform: reads the case, takes one turn at a time per member and place, keeps case, log and
 /// what is to be said in one transaction. It does not speak: what is to be said waits in the store's outbox.
 /// </summary>
-/// <param name="coach">Asked for each turn, so that rules changed while running serve the next turn.</param>
+/// <param name="coaches">Asked for each turn, so that what a club has published serves the next one.</param>
 /// <param name="newId">Hands out ids for new cases; the core draws no chance.</param>
 /// <param name="otherBike">How a member with several bikes begins a case about another one than is in use.</param>
 public sealed class CaseDesk(
-    IShedStore store, IRiderStore riders, Func<Coach> coach, TimeProvider clock, Func<string> newId, string otherBike = "leave this, choose that bike, and tell me again") : IDisposable
+    IShedStore store, IRiderStore riders, ICoaches coaches, TimeProvider clock, Func<string> newId, string otherBike = "leave this, choose that bike, and tell me again") : IDisposable
 {
     /// <summary>So many cases of the member are looked through for an event that comes again.</summary>
     private const int MostEarlier = 10;
@@ -40,12 +40,13 @@ public sealed class CaseDesk(
         about ??= (incoming as TroubleFound)?.Bike;
         var @case = found ?? NewCase(member, place, now, about ?? await InUseAsync(member, null, ct));
         var bike = await BikeAsync(@case, ct);
-        var turn = coach().Take(@case, bike, incoming, now);
+        var coach = await coaches.OfAsync(member, ct);
+        var turn = coach.Take(@case, bike, incoming, now);
         if (turn.OpensNew)
         {
             @case = NewCase(member, place, now, about ?? await InUseAsync(member, bike.Id, ct));
             bike = await BikeAsync(@case, ct);
-            turn = coach().Take(@case, bike, incoming, now);
+            turn = coach.Take(@case, bike, incoming, now);
         }
 
         if (turn.Say.IsEmpty) return turn.Case;
@@ -54,7 +55,7 @@ public sealed class CaseDesk(
             .. (await OpeningAsync(turn, bike, ct)).Select((card, i) => new OutboxMessage($"{turn.Case.Id}.{turn.Case.Turn:D4}.{i}", turn.Case.Id, place, card, now, incoming.EventId)),
         ];
         var changed = ReferenceEquals(turn.Bike, bike) ? null : turn.Bike;
-        await store.SaveAsync(new TurnSaved(turn.Case, changed, turn.Outcome, say, await HeardAsync(member, changed is not null, now, ct)), ct);
+        await store.SaveAsync(new TurnSaved(turn.Case, changed, turn.Outcome, say, await HeardAsync(member, changed is not null, now, ct), turn.Unheard), ct);
         return turn.Case;
     }
 

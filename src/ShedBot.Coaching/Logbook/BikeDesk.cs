@@ -5,7 +5,6 @@ using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Nudging;
-using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Logbook;
 
@@ -13,8 +12,8 @@ namespace ShedBot.Coaching.Logbook;
 /// The shell around the logbook, the same for every platform: reads the bike, makes one entry at a time for each member, keeps it. An event that comes again
 /// is not entered twice.
 /// </summary>
-/// <param name="knowledge">Asked each time, so that rules changed while running serve the next request.</param>
-public sealed class BikeDesk(IShedStore store, IRiderStore riders, Func<KnowledgeBase> knowledge) : IDisposable
+/// <param name="coaches">Asked each time, so that what a club has published serves the next request.</param>
+public sealed class BikeDesk(IShedStore store, IRiderStore riders, ICoaches coaches) : IDisposable
 {
     private const int MostCases = 100;
 
@@ -45,7 +44,7 @@ public sealed class BikeDesk(IShedStore store, IRiderStore riders, Func<Knowledg
 
     private async Task<BikeAnswer> EnterAsync(Speaker speaker, string eventId, BikeEntry entry, DateTimeOffset at, string? named, CancellationToken ct)
     {
-        var rules = knowledge();
+        var rules = (await coaches.OfAsync(speaker.Member, ct)).Knowledge;
         var (rider, bikes) = await ReadAsync(speaker.Member, ct);
         // It may have been entered for another bike, with the bike in use changed since.
         if (bikes.FirstOrDefault(b => b.Handled.Contains(eventId)) is { } before) return new(Named(LogbookCards.Already(before, rules, speaker, at), before, bikes));
@@ -95,7 +94,7 @@ public sealed class BikeDesk(IShedStore store, IRiderStore riders, Func<Knowledg
 
     private async Task<BikeAnswer> LookAsync(Speaker speaker, BikeRequest request, DateTimeOffset at, string? named, CancellationToken ct)
     {
-        var rules = knowledge();
+        var rules = (await coaches.OfAsync(speaker.Member, ct)).Knowledge;
         var (rider, bikes) = await ReadAsync(speaker.Member, ct);
         var found = Meant(rider, bikes, named);
         if (found.Refused is { } refused) return Refuse(refused);

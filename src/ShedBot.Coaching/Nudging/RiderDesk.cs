@@ -15,10 +15,10 @@ namespace ShedBot.Coaching.Nudging;
 /// member, keeps what changed and what is to be said in one transaction. It does not speak: what is to be said waits in the outbox, in
 /// <see cref="Decision.PlaceOf"/>.
 /// </summary>
-/// <param name="knowledge">Asked each time, so that rules changed while running serve the next request.</param>
+/// <param name="coaches">Asked each time, so that what a club has published serves the next request.</param>
 /// <param name="zone">The IANA zone of the member's club.</param>
 public sealed class RiderDesk(
-    IShedStore store, IRiderStore riders, Func<KnowledgeBase> knowledge, Func<MemberId, CancellationToken, ValueTask<string>> zone) : IDisposable
+    IShedStore store, IRiderStore riders, ICoaches coaches, Func<MemberId, CancellationToken, ValueTask<string>> zone) : IDisposable
 {
     private const int MostRead = 500, MostAllRead = 10_000, SideBySide = 8;
 
@@ -57,7 +57,7 @@ public sealed class RiderDesk(
 
     /// <summary>When the member will be written to if nothing happens until then, no further than a moment; null: not till then. Changes nothing.</summary>
     public async Task<DateTimeOffset?> NextMessageAsync(MemberId member, DateTimeOffset from, DateTimeOffset to, CancellationToken ct) =>
-        Foresight.Next(await FindAsync(member, ct), await store.BikesOfAsync(member, ct), knowledge(), await zone(member, ct), from, to);
+        Foresight.Next(await FindAsync(member, ct), await store.BikesOfAsync(member, ct), await RulesAsync(member, ct), await zone(member, ct), from, to);
 
     /// <summary>Takes an answer to a reminder. The same answer again does no more than once.</summary>
     /// <param name="until">With <see cref="NudgeVerb.NotRiding"/>: the first day of riding again; null: till they say.</param>
@@ -66,7 +66,7 @@ public sealed class RiderDesk(
         async () =>
         {
             var (rider, bikes) = (await FindAsync(member, ct), await store.BikesOfAsync(member, ct));
-            var taken = Taking.Take(rider, bikes, answer, knowledge(), await zone(member, ct), at, until);
+            var taken = Taking.Take(rider, bikes, answer, await RulesAsync(member, ct), await zone(member, ct), at, until);
             await riders.SaveRiderAsync(taken.Rider, taken.Bikes, [], ct);
             return taken;
         },
@@ -80,7 +80,7 @@ public sealed class RiderDesk(
     /// <summary>How the digest that is answered stands by now.</summary>
     /// <returns>Null when nothing that it told is due any more.</returns>
     public async Task<Card?> StandingAsync(MemberId member, NudgeAnswer answer, DateTimeOffset at, CancellationToken ct) => Standing.Of(
-        await FindAsync(member, ct), await store.BikesOfAsync(member, ct), answer.Digest, knowledge(), await zone(member, ct), at);
+        await FindAsync(member, ct), await store.BikesOfAsync(member, ct), answer.Digest, await RulesAsync(member, ct), await zone(member, ct), at);
 
     /// <summary>Takes a wish about reminders or settings.</summary>
     public Task<Card> HandleAsync(MemberId member, RiderRequest request, DateTimeOffset at, CancellationToken ct) => gates.AloneAsync(
@@ -88,11 +88,11 @@ public sealed class RiderDesk(
         async () =>
         {
             var (rider, here) = (await FindAsync(member, ct), await zone(member, ct));
-            if (request is ShowReminders) return RiderCards.Of(rider, knowledge(), here, at);
+            if (request is ShowReminders) return RiderCards.Of(rider, await RulesAsync(member, ct), here, at);
             var wished = RiderWishes.Take(rider, request, at);
             if (wished.Refused is { } refused) return NudgeCards.Said("Not changed", refused.Say);
             await riders.SaveRiderAsync(wished.Must, [], [], ct);
-            return RiderCards.Of(wished.Must, knowledge(), here, at);
+            return RiderCards.Of(wished.Must, await RulesAsync(member, ct), here, at);
         },
         ct);
 
@@ -147,7 +147,7 @@ public sealed class RiderDesk(
         async () =>
         {
             if (await riders.FindRiderAsync(member, ct) is not { } rider) return false;
-            var after = Nudger.CatchUp(rider, await store.BikesOfAsync(member, ct), knowledge(), await zone(member, ct), lastMessage, now);
+            var after = Nudger.CatchUp(rider, await store.BikesOfAsync(member, ct), await RulesAsync(member, ct), await zone(member, ct), lastMessage, now);
             if (after == rider) return false;
             await riders.SaveRiderAsync(after, [], [], ct);
             return true;
@@ -159,6 +159,8 @@ public sealed class RiderDesk(
         !new RiderClock(await FindAsync(member, ct), await zone(member, ct), now).IsQuiet;
 
     public void Dispose() => gates.Dispose();
+
+    private async ValueTask<KnowledgeBase> RulesAsync(MemberId member, CancellationToken ct) => (await coaches.OfAsync(member, ct)).Knowledge;
 
     /// <summary>Saves only what changed.</summary>
     private Task<bool> ChangeAsync(MemberId member, Func<Rider, Task<Rider>> change, CancellationToken ct) => gates.AloneAsync(
@@ -177,7 +179,7 @@ public sealed class RiderDesk(
         if (await riders.FindRiderAsync(member, ct) is not { NextLook: { } look } rider || look > now) return false;
         // While the chat cannot be reached nothing is heaped up: one message waits, and it is decided anew once it is out.
         if (await store.UnsaidAsync(Decision.PlaceOf(member), 1, ct) is { IsEmpty: false }) return true;
-        var decided = Nudger.Decide(rider, await store.BikesOfAsync(member, ct), knowledge(), await zone(member, ct), now);
+        var decided = Nudger.Decide(rider, await store.BikesOfAsync(member, ct), await RulesAsync(member, ct), await zone(member, ct), now);
         await riders.SaveRiderAsync(decided.After, [], decided.Outbox(), ct);
         return decided.Say is not null;
     }

@@ -36,6 +36,14 @@ internal static class HelpCards
         return new Card($"How to: {check.Ask}", [.. Say.Steps("How", check.How), new DrawingBlock(check.ShowMe ?? check.Why)], []);
     }
 
+    /// <summary>The rules of the club changed, and what was asked is no longer among them.</summary>
+    public static Card NotAskedAnyMore(Ask open) => new(
+        "That question has gone",
+        [new TextBlock("The club's rules were changed since I asked it. What you told me counts, and I go on from there.")],
+        [new CardOption(OptionId.For(open, OptionId.GoOn), "Go on"), new CardOption(OptionId.For(open, OptionId.Leave), "Leave it", OptionRole.Help)]);
+
+    public const string RulesChanged = "The club's rules have changed since we last spoke. I have thought it over anew with all that you told me.";
+
     public static Card HowTo(HowToRule howTo) => new(
         Say.Capital(howTo.Called),
         [.. Say.Cautions(howTo.Cautions), .. Say.Steps("", howTo.Answer), Say.Text($"Source: {howTo.Origin.Source}.")],

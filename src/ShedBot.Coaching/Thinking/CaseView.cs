@@ -93,6 +93,7 @@ internal sealed class CaseView
 
     private static CaseView Of(ImmutableArray<CaseEntry> standing, ImmutableDictionary<string, string> facts, KnowledgeBase knowledge, DateTimeOffset now)
     {
+        standing = standing.RemoveAll(e => !Knows(knowledge, e));
         foreach (var entry in standing.Where(e => e.Kind == EntryKind.Fact && e.Value is not null))
             facts = facts.SetItem(entry.Subject, entry.Value!);
         var evidence = ImmutableArray.CreateBuilder<Evidence>();
@@ -106,6 +107,17 @@ internal sealed class CaseView
 
         return new CaseView(knowledge, MachineProfile.ModelFor(knowledge, facts), standing, evidence.ToImmutable(), from.ToImmutable(), facts, now);
     }
+
+    /// <summary>Rules change while a case is open; what they know nothing of any more says nothing, and nobody is shown it.</summary>
+    private static bool Knows(KnowledgeBase rules, CaseEntry entry) => entry.Kind switch
+    {
+        EntryKind.Complaint or EntryKind.Denied => rules.Complaints.ContainsKey(entry.Subject),
+        EntryKind.Volunteered => rules.Findings.ContainsKey(entry.Subject),
+        EntryKind.Fact or EntryKind.FactUnknown => rules.Facts.ContainsKey(entry.Subject),
+        EntryKind.Answer or EntryKind.NotSure or EntryKind.Cannot or EntryKind.AskedAgain => rules.Checks.ContainsKey(entry.Subject),
+        EntryKind.RepairShown or EntryKind.RepairRefused or EntryKind.RepairFailed or EntryKind.RepairBetter or EntryKind.RepairHeld or EntryKind.CameBack => rules.Repairs.ContainsKey(entry.Subject),
+        _ => true,
+    };
 
     private static bool IsQuestion(CaseEntry entry) =>
         entry.Kind is EntryKind.Answer or EntryKind.NotSure or EntryKind.Cannot or EntryKind.Fact or EntryKind.FactUnknown;

@@ -10,6 +10,12 @@ internal sealed class ChoiceHandler(TurnDraft draft)
     public void Handle(OptionId option)
     {
         if (HandleHelp(option)) return;
+        if (Outdated.Is(draft))
+        {
+            GoOn();
+            return;
+        }
+
         switch (draft.Case.Open.Kind)
         {
             case AskKind.WhichComplaint: Complaint(option); break;

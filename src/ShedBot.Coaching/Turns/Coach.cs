@@ -47,6 +47,7 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
                 throw new ArgumentOutOfRangeException(nameof(incoming), incoming, "A turn is words, a choice, a trouble or a leave.");
         }
 
+        if (Outdated.RulesChanged(before, knowledge.Version)) draft.SayFirst(HelpCards.RulesChanged);
         return draft.Finish(incoming.EventId);
     }
 

@@ -11,7 +11,7 @@ public readonly record struct OptionId(int Serial, string Token)
     public const string NotSure = "not-sure", Cannot = "cannot", ShowMe = "show-me", Why = "why", Back = "back", Leave = "leave",
         Ready = "ready", NotYet = "not-yet", Done = "done", StepByStep = "step-by-step", Held = "held", Better = "better",
         NoChange = "no-change", CameBack = "came-back", NoneOfThese = "none-of-these", Helper = "helper",
-        Safe = "safe", Change = "change";
+        Safe = "safe", Change = "change", GoOn = "go-on";
 
     private const string StatePrefix = "state:", ComplaintPrefix = "complaint:", DangerPrefix = "danger:", AnswerPrefix = "answer:";
 

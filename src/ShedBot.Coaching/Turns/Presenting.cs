@@ -12,6 +12,7 @@ internal static class Presenting
     public static Card? Card(TurnDraft draft)
     {
         var (view, open) = (draft.View, draft.Case.Open);
+        if (Outdated.Is(draft)) return HelpCards.NotAskedAnyMore(open);
         return open.Kind switch
         {
             AskKind.Trouble => QuestionCards.Trouble("What does the bike do?", "Tell me in your own words what it does, and what you were doing when it did."),
@@ -46,6 +47,7 @@ internal static class Presenting
     /// <summary>The options of that card; where the card also tells what is believed, without working that out.</summary>
     public static ImmutableArray<CardOption> Options(TurnDraft draft) => draft.Case.Open.Kind switch
     {
+        _ when Outdated.Is(draft) => Card(draft)!.Options,
         AskKind.Fact => QuestionCards.FactOptions(draft.View, draft.Case.Open),
         AskKind.Check => QuestionCards.CheckOptions(draft.View, draft.Case.Open),
         AskKind.Repair => RepairCards.CauseOptions(draft.View, draft.Case.Open),

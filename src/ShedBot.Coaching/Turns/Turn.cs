@@ -3,6 +3,7 @@ using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Learning;
 
 namespace ShedBot.Coaching.Turns;
 
@@ -12,4 +13,5 @@ namespace ShedBot.Coaching.Turns;
 /// <param name="Outcome">Set when this turn closed the case.</param>
 /// <param name="Say">What to say, in order; empty only when the event was answered before.</param>
 /// <param name="OpensNew">True when what came in is for a new case: the case before is closed, or of another bike, and stays as it is.</param>
-public sealed record Turn(Case Case, BikeProfile Bike, Outcome? Outcome, ImmutableArray<Card> Say, bool OpensNew = false);
+/// <param name="Unheard">Words that nothing could be made of, or null.</param>
+public sealed record Turn(Case Case, BikeProfile Bike, Outcome? Outcome, ImmutableArray<Card> Say, bool OpensNew = false, UnheardWords? Unheard = null);

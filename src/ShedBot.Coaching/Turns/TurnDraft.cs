@@ -5,6 +5,7 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Riding;
 using ShedBot.Coaching.Thinking;
 using ShedBot.Knowledge;
@@ -22,6 +23,7 @@ internal sealed class TurnDraft
     private readonly List<Card> say = [];
     private CaseView? view;
     private Outcome? outcome;
+    private UnheardWords? unheard;
 
     public TurnDraft(Case before, BikeProfile bike, KnowledgeBase knowledge, CoachOptions options, DateTimeOffset now)
     {
@@ -44,6 +46,12 @@ internal sealed class TurnDraft
     public CaseView View => view ??= CaseView.Of(Case, Bike, Knowledge, now);
 
     public void Say(Card card) => say.Add(card);
+
+    /// <summary>A line before all else that is said. An emergency comes alone.</summary>
+    public void SayFirst(string line)
+    {
+        if (say.Count > 0 && Case is { Phase: not CasePhase.Stopped, Open.Kind: not AskKind.AllSafe }) say[0] = say[0] with { Blocks = say[0].Blocks.Insert(0, new TextBlock(line)) };
+    }
 
     public void Add(EntryKind kind, string subject = "", string? value = null, double score = 1) =>
         Replace(Case with { Entries = Case.Entries.Add(new CaseEntry(Case.Turn, kind, subject, value, score, now)) });
@@ -107,11 +115,16 @@ internal sealed class TurnDraft
     public void Close(string? repair, ImmutableArray<OutcomeCause> causes) =>
         outcome = new Outcome(Case.Id, Case.Phase, repair, causes, View.Asked, Knowledge.Version, now);
 
+    /// <summary>Notes words that nothing could be made of, for those who teach the club's rules.</summary>
+    /// <param name="expected">What was asked, or <see cref="UnheardWords.Trouble"/>.</param>
+    public void NotHeard(string words, string expected) =>
+        unheard = new UnheardWords(Case.Member, words.Length <= UnheardWords.Longest ? words : words[..UnheardWords.Longest], expected, now);
+
     public Turn Finish(string eventId)
     {
         var handled = Case.Handled.Add(eventId);
         if (handled.Length > EventsRemembered) handled = handled.RemoveRange(0, handled.Length - EventsRemembered);
-        return new Turn(Case with { Handled = handled }, Stamp(Bike), outcome, [.. say]);
+        return new Turn(Case with { Handled = handled }, Stamp(Bike), outcome, [.. say], Unheard: unheard);
     }
 
     private BikeProfile Stamp(BikeProfile after) => ReferenceEquals(after, bikeBefore) ? after : after with { Version = bikeBefore.Version + 1 };

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Collections.Immutable;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Speaking;
 using ShedBot.Knowledge.Understanding;
 
@@ -61,8 +62,16 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
+        if (Outdated.Is(draft))
+        {
+            Note(understood);
+            AddComplaints(understood);
+            GoOn();
+            return;
+        }
+
         if (draft.Case.Phase == CasePhase.Opening) Opening(words, understood);
-        else Later(understood);
+        else Later(words, understood);
     }
 
     /// <summary>The words as an answer to the open question; else their first clause: "it's missing, there is only a hole".</summary>
@@ -83,11 +92,18 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
         return understood.Findings.Where(f => f.Subject != asked).Select(f => f.Score).DefaultIfEmpty(0).Max();
     }
 
+    private void GoOn()
+    {
+        if (draft.View.Complaints.Any()) Advancing.Next(draft);
+        else Advancing.AskTrouble(draft);
+    }
+
     private void Opening(string words, Understood understood)
     {
         if (understood.NotMine)
         {
             draft.Say(HelpCards.NotMine(understood.NotMineBecause));
+            if (Wanted(understood)) draft.NotHeard(words, UnheardWords.Trouble);
             if (draft.Case.Open.Kind == AskKind.WhichComplaint) Presenting.Again(draft);
             else if (draft.Case.Open.Kind == AskKind.None) draft.Put(AskKind.Trouble);
             return;
@@ -102,12 +118,16 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
+        draft.NotHeard(words, UnheardWords.Trouble);
         var misses = draft.Case.Open.Kind == AskKind.Trouble ? draft.Case.Open.Position : 0;
         draft.Put(AskKind.WhichComplaint, string.Join(',', understood.Complaints.Select(c => c.Id)), misses);
         Presenting.Now(draft);
     }
 
-    private void Later(Understood understood)
+    /// <summary>Whether somebody who teaches the rules would want to hear of these words: they may be a trouble that no rule knows yet.</summary>
+    private static bool Wanted(Understood understood) => understood.NotMineBecause is null or "unclear" or "other-part";
+
+    private void Later(string words, Understood understood)
     {
         var asked = draft.Case.Open.Kind == AskKind.Check ? draft.Knowledge.Checks[draft.Case.Open.Subject].Tells : null;
         if (understood.Findings.FirstOrDefault(f => f.Subject == asked && f.Score >= Overheard) is { } answer)
@@ -130,6 +150,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         if (draft.Case.Entries == before)
         {
+            if (Wanted(understood)) draft.NotHeard(words, draft.Case.Open.Subject);
             draft.Say(understood.NotMineBecause is "other-machine" or "other-part"
                 ? HelpCards.NotMine(understood.NotMineBecause)
                 : HelpCards.NotUnderstood(draft.Case.Open.Kind));

@@ -6,6 +6,7 @@ using ShedBot.Coaching.Nudging;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
 using ShedBot.Discord.Wire;
+using ShedBot.Knowledge;
 
 namespace ShedBot.Discord.Clubs;
 
@@ -55,14 +56,14 @@ internal sealed class BikeSheets(Parts parts, Logbooks logbooks)
 
         var club = Names.Club(used.GuildId);
         var speaker = await logbooks.SpeakerAsync(club, club.Member(who.Id.ToString()), ct);
-        if (id.Verb == Open) await live.ShowFormAsync(Form(part, bike, await BikeAsync(speaker, bike, ct)), ct);
+        if (id.Verb == Open) await live.ShowFormAsync(Form(part, bike, await BikeAsync(speaker, bike, ct), (await parts.Coaches.OfAsync(speaker.Member, ct)).Knowledge), ct);
         else await TakeAsync(came, part, bike, speaker, live, ct);
     }
 
     private async Task TakeAsync(InteractionCame came, SheetPart part, string bike, Speaker speaker, Acknowledgement live, CancellationToken ct)
     {
         var known = await BikeAsync(speaker, bike, ct);
-        var (facts, wrong) = SheetForms.Read(part, Forms.Written(came.Interaction), known, parts.Coach().Knowledge, speaker, came.At);
+        var (facts, wrong) = SheetForms.Read(part, Forms.Written(came.Interaction), known, (await parts.Coaches.OfAsync(speaker.Member, ct)).Knowledge, speaker, came.At);
         Card[] said = [];
         if (!facts.IsEmpty)
             said = [(await parts.Logbook.HandleAsync(speaker, Names.UsedEvent(came.Interaction.Id), new TellEntry(facts), came.At, ct, known is null ? null : bike)).Card];
@@ -71,10 +72,10 @@ internal sealed class BikeSheets(Parts parts, Logbooks logbooks)
         await live.TellAsync(CardDrawing.Single(said, [], null, null, AllowedMentions.None), ct);
     }
 
-    private InteractionAnswer Form(SheetPart part, string bike, BikeProfile? known) => Forms.Sheet(
+    private static InteractionAnswer Form(SheetPart part, string bike, BikeProfile? known, KnowledgeBase rules) => Forms.Sheet(
         Id(Filled, part, bike),
         Title(part),
-        SheetForms.Of(part, known, parts.Coach().Knowledge)
+        SheetForms.Of(part, known, rules)
             .Select(l => new SheetInput(l.Field, TextRuns.Cut(l.Called, MostLabel), TextRuns.Cut(l.Hint, MostHint), l.Value is { } value ? TextRuns.Cut(value, MostValue) : null, MostValue)));
 
     private async Task<BikeProfile?> BikeAsync(Speaker speaker, string bike, CancellationToken ct) =>

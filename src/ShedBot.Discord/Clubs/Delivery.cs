@@ -151,7 +151,8 @@ internal sealed class Delivery(Parts parts, Rooms rooms, RoomThreads threads, Pa
     private async Task SayTurnAsync(
         Room room, Case @case, ImmutableArray<OutboxMessage> turn, bool last, Acknowledgement? live, string? owner, CancellationToken ct)
     {
-        var name = RoomName.Of(@case, await parts.Store.FindBikeAsync(@case.Bike, ct), owner, parts.Coach().Knowledge);
+        var rules = (await parts.Coaches.OfAsync(@case.Member, ct)).Knowledge;
+        var name = RoomName.Of(@case, await parts.Store.FindBikeAsync(@case.Bike, ct), owner, rules);
         var first = Names.TurnNumber(turn[0]) == 1;
         if (await threads.EnsureAsync(room, name, @case.OpeningWords, ct) is not { Thread: { } at } there || Snowflake.Read(at) is not { } thread) return;
         var closing = last && @case.IsClosed;

@@ -45,7 +45,7 @@ internal sealed class Logbooks(Parts parts)
 
         var id = Names.Club(used.GuildId);
         var speaker = await SpeakerAsync(id, id.Member(who.Id.ToString()), ct);
-        if (Read(used.Data!.Name!, sub, speaker, came.At) is not { } read)
+        if (await ReadAsync(used.Data!.Name!, sub, speaker, came.At, ct) is not { } read)
         {
             await live.TellAsync(Texts.Draw(Texts.NotMineAnyMore), ct);
             return false;
@@ -94,7 +94,7 @@ internal sealed class Logbooks(Parts parts)
     {
         var options = used.Data?.Options ?? [];
         var focused = options.Concat(options.SelectMany(o => o.Options ?? [])).FirstOrDefault(o => o.Focused == true);
-        var (typed, knowledge) = (focused?.Text ?? "", parts.Coach().Knowledge);
+        var (typed, knowledge) = (focused?.Text ?? "", (await parts.Coaches.OfAsync(Names.Club(used.GuildId), ct)).Knowledge);
         IEnumerable<(string Called, string Id)> fitting = focused?.Name switch
         {
             ClubCommands.What => BikeSheet.Of(knowledge).Where(f => Holds(f.Called, typed) || f.Names.Any(n => Holds(n, typed))).Select(f => (f.Called, f.Id)),
@@ -107,9 +107,9 @@ internal sealed class Logbooks(Parts parts)
     }
 
     /// <returns>Null for a command that was never ours.</returns>
-    private Result<BikeRequest>? Read(string command, CommandOptionValue sub, Speaker speaker, DateTimeOffset at)
+    private async Task<Result<BikeRequest>?> ReadAsync(string command, CommandOptionValue sub, Speaker speaker, DateTimeOffset at, CancellationToken ct)
     {
-        var knowledge = parts.Coach().Knowledge;
+        var knowledge = (await parts.Coaches.OfAsync(speaker.Member, ct)).Knowledge;
         return (command, sub.Name) switch
         {
             (ClubCommands.Ride, ClubCommands.Log) => BikeForms.Ride(

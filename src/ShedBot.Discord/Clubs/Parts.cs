@@ -3,7 +3,6 @@ using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
-using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Pictures;
 using ShedBot.Discord.Rest;
 using ShedBot.Discord.Wire;
@@ -11,7 +10,7 @@ using ShedBot.Discord.Wire;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>What everything in a club works with.</summary>
-/// <param name="Coach">Asked each time, so that rules changed while running serve the next turn.</param>
+/// <param name="Coaches">Asked each time, so that what a club has published serves the next turn.</param>
 internal sealed record Parts(
     IShedStore Store,
     IClubStore Clubs,
@@ -19,7 +18,7 @@ internal sealed record Parts(
     CaseDesk Desk,
     BikeDesk Logbook,
     RiderDesk Riders,
-    Func<Coach> Coach,
+    ICoaches Coaches,
     IDiscordRest Rest,
     CardPictures Pictures,
     TimelinePainter Paint,

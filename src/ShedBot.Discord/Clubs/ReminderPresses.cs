@@ -58,7 +58,7 @@ internal sealed class ReminderPresses(Parts parts, DirectChannels direct, ShownT
         // In a club the platform vouches for the member; in a direct conversation only who is kept as one of the club's counts.
         var member = club.Member(who.Id.ToString());
         if (press.GuildId.IsNone ? (await parts.Riders.FindAsync(member, ct)).Version == 0 : press.GuildId != Names.Guild(club)) return null;
-        return ReminderIds.InFull(answer, await parts.Store.BikesOfAsync(member, ct), parts.Coach().Knowledge);
+        return ReminderIds.InFull(answer, await parts.Store.BikesOfAsync(member, ct), (await parts.Coaches.OfAsync(member, ct)).Knowledge);
     }
 
     private async Task RestAsync(InteractionCame came, ClubId club, MemberId member, NudgeAnswer answer, Acknowledgement live, CancellationToken ct)

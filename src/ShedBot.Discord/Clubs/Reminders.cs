@@ -51,8 +51,9 @@ internal sealed class Reminders(Parts parts)
     private async Task<IEnumerable<CommandChoice>> StoppedAsync(Interaction used, string typed, CancellationToken ct)
     {
         if (used.Who is not { } who || used.GuildId.IsNone) return [];
-        var rider = await parts.Riders.FindAsync(Names.Club(used.GuildId).Member(who.Id.ToString()), ct);
-        var rules = parts.Coach().Knowledge.Service;
+        var member = Names.Club(used.GuildId).Member(who.Id.ToString());
+        var rider = await parts.Riders.FindAsync(member, ct);
+        var rules = (await parts.Coaches.OfAsync(member, ct)).Knowledge.Service;
         return rider.Stopped.Select(id => new CommandChoice(TextRuns.Cut(rules.GetValueOrDefault(id)?.Called ?? id, Limits.SelectText), id))
             .Where(c => c.Name.Contains(typed.Trim(), StringComparison.OrdinalIgnoreCase));
     }

@@ -45,7 +45,7 @@ internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
         var room = await rooms.FindAsync(place, ct);
         if (room is null)
         {
-            ImmutableArray<Card> instead = said is MemberSaid words ? Instead(member, place, words) : [];
+            ImmutableArray<Card> instead = said is MemberSaid words ? await InsteadAsync(member, place, words, ct) : [];
             if (!instead.IsEmpty) return new Started(null, instead);
             var open = await OpenRoomsAsync(member, ct);
             if (open.Length >= MostOpen) return new Started(null, [Texts.TooManyOpen], string.Join("  ", open.Select(r => $"<#{r.Thread}>")));
@@ -67,11 +67,12 @@ internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
         [.. (await parts.Clubs.RoomsOfAsync(member, MostLooked, ct)).Where(r => r.State == RoomState.Open && r.Thread is not null)];
 
     /// <summary>What would be said, without a case being opened; empty when a case is to be opened. Taking a turn changes nothing until it is kept.</summary>
-    private ImmutableArray<Card> Instead(MemberId member, string place, MemberSaid said)
+    private async Task<ImmutableArray<Card>> InsteadAsync(MemberId member, string place, MemberSaid said, CancellationToken ct)
     {
         var now = parts.Clock.GetUtcNow();
         var bike = new BikeId("unseen");
-        var turn = parts.Coach().Take(Case.New(new CaseId("unseen"), member, bike, place, now), BikeProfile.New(bike, member), said, now);
+        var coach = await parts.Coaches.OfAsync(member, ct);
+        var turn = coach.Take(Case.New(new CaseId("unseen"), member, bike, place, now), BikeProfile.New(bike, member), said, now);
         var opens = !turn.Case.Entries.IsEmpty || turn.Case.Open.Kind is not (AskKind.None or AskKind.Trouble);
         return opens ? [] : [.. turn.Say.Select(c => c with { Options = [] })];
     }

@@ -7,7 +7,6 @@ using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
-using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Clubs;
 using ShedBot.Discord.Gateway;
 using ShedBot.Discord.Pictures;
@@ -42,7 +41,7 @@ public sealed class DiscordClubs : IAsyncDisposable
     private volatile bool tokenRefused;
 
     /// <param name="token">The bot's token.</param>
-    /// <param name="coach">Asked for each turn, so that rules changed while running serve the next one.</param>
+    /// <param name="coaches">Asked for each turn, so that what a club has published serves the next one.</param>
     /// <param name="chance">From 0 up to but not 1; called from several threads.</param>
     /// <param name="paint">Asked only when a member wants a timeline.</param>
     public DiscordClubs(
@@ -53,7 +52,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         IArrivalStore arrivals,
         IRiderStore riders,
         CaseDesk desk,
-        Func<Coach> coach,
+        ICoaches coaches,
         TimeProvider clock,
         Func<double> chance,
         TimelinePainter paint,
@@ -66,10 +65,10 @@ public sealed class DiscordClubs : IAsyncDisposable
         var rest = new DiscordRest(http, secret, options, clock, chance, meter, logs.CreateLogger<DiscordRest>());
         rest.TokenRefused += () => tokenRefused = true;
         var log = logs.CreateLogger<DiscordClubs>();
-        logbook = new BikeDesk(store, riders, () => coach().Knowledge);
-        wishes = new RiderDesk(store, riders, () => coach().Knowledge, async (member, ct) => await ZoneAsync(clubs, member, ct));
+        logbook = new BikeDesk(store, riders, coaches);
+        wishes = new RiderDesk(store, riders, coaches, async (member, ct) => await ZoneAsync(clubs, member, ct));
         var parts = new Parts(
-            store, clubs, arrivals, desk, logbook, wishes, coach, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), paint, clock, new Identity(), log);
+            store, clubs, arrivals, desk, logbook, wishes, coaches, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), paint, clock, new Identity(), log);
         bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), settings.Restored, stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();

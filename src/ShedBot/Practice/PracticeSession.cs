@@ -52,12 +52,13 @@ internal sealed class PracticeSession : IDisposable
         (this.store, this.rules, this.screen, this.clock, this.logger, member) = (store, rules, screen, clock, logger, first);
         lines = new BoundedLines(input, MostRead);
         numbers = new CaseNumbers(store);
-        desk = new CaseDesk(store, riders, () => rules.Coach, clock, numbers.Next, "say forget it, then bike use and its name, and tell me again");
+        var coaches = new OneCoach(() => rules.Coach);
+        desk = new CaseDesk(store, riders, coaches, clock, numbers.Next, "say forget it, then bike use and its name, and tell me again");
         var zone = Speakers.ZoneOf(clock);
-        riderDesk = new RiderDesk(store, riders, () => rules.Knowledge, (_, _) => ValueTask.FromResult(zone));
+        riderDesk = new RiderDesk(store, riders, coaches, (_, _) => ValueTask.FromResult(zone));
         var speakers = new Speakers(riderDesk, zone);
         panel = new Panel(screen);
-        logbook = new Logbook(store, riders, rules, screen, panel, speakers, clock, copies, paint);
+        logbook = new Logbook(store, riders, coaches, rules, screen, panel, speakers, clock, copies, paint);
         settingUp = new SettingUp(logbook, rules, panel, speakers, clock);
         reminders = new Reminders(store, riderDesk, rules, screen, panel, speakers, clock, logger);
         skipping = new Skipping(riderDesk, logbook, reminders, rules, screen, speakers, clock);

@@ -73,10 +73,11 @@ internal static class ServeHost
 
         var data = DataFile.Prepare(settings.Data, new ServeSettings().Data);
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data }, ct);
-        using var desk = new CaseDesk(store, store, () => rules.Coach, clock, CaseIds.Next, DiscordClubs.OtherBike);
+        var coaches = new OneCoach(() => rules.Coach);
+        using var desk = new CaseDesk(store, store, coaches, clock, CaseIds.Next, DiscordClubs.OtherBike);
         using var meters = new MeterTotals(DiscordClubs.Meter);
         await using var chat = new ClubsChat(new DiscordClubs(
-            talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, store, desk, () => rules.Coach, clock, Random.Shared.NextDouble,
+            talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, store, desk, coaches, clock, Random.Shared.NextDouble,
             new TimelinePictures(PlainFace.UsualFolders, logs.CreateLogger<TimelinePictures>()).Paint, logs));
         var file = new HealthFile(settings.HealthPath);
         var backups = settings.BackupFolder.Length > 0 ? new DailyBackup(Path.GetFullPath(settings.BackupFolder), settings.BackupKeepDays) : null;

@@ -2,13 +2,17 @@ using System.Globalization;
 using LiteDB;
 using NodaTime;
 using ShedBot.Benchmarks.Rules;
+using ShedBot.Coaching;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Riding;
 using ShedBot.Coaching.Service;
+using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge;
+using ShedBot.Knowledge.Understanding;
 using ShedBot.Storage;
 using ShedBot.Storage.Documents;
 
@@ -63,8 +67,10 @@ internal static class Growth
 
     private static async Task DayAsync(LiteShedStore store, KnowledgeBase rules, LocalDate day, Random random, bool reminded, bool first)
     {
-        using var logbook = new BikeDesk(store, store, () => rules);
-        using var reminders = new RiderDesk(store, store, () => rules, (_, _) => ValueTask.FromResult("Etc/UTC"));
+        var coach = new Coach(rules, Listener.For(rules), new CoachOptions());
+        var coaches = new OneCoach(() => coach);
+        using var logbook = new BikeDesk(store, store, coaches);
+        using var reminders = new RiderDesk(store, store, coaches, (_, _) => ValueTask.FromResult("Etc/UTC"));
         var noon = day.AtMidnight().PlusHours(12).InUtc().ToDateTimeOffset();
         for (var i = 0; i < Bikes; i++)
         {

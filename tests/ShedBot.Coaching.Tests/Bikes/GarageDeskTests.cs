@@ -17,7 +17,7 @@ public sealed class GarageDeskTests : IDisposable
     private readonly BikeDesk desk;
     private int events;
 
-    public GarageDeskTests() => desk = new BikeDesk(shelf, shelf, () => Bench.Knowledge);
+    public GarageDeskTests() => desk = new BikeDesk(shelf, shelf, Bench.Coaches);
 
     [Fact]
     public async Task HandleAsync_WithOneBike_NobodySeesItsName()

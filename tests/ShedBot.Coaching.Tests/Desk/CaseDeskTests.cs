@@ -151,7 +151,7 @@ public sealed class CaseDeskTests
     {
         var shelf = new Shelf();
         shelf.Riders[Member] = Rider.New(Member) with { Consent = consent, Unanswered = unanswered, Silent = unanswered > 0, Version = 4 };
-        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => "c1");
+        using var desk = new CaseDesk(shelf, shelf, new OneCoach(() => Pump.Coach), new Stopped(), () => "c1");
         await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
         Assert.Equal((1, heard ? 5 : 4), (shelf.Saves, shelf.Riders[Member].Version));
         if (heard) Assert.Equal((0, false, Pump.Noon), (shelf.Riders[Member].Unanswered, shelf.Riders[Member].Silent, shelf.Riders[Member].NextLook));
@@ -162,7 +162,7 @@ public sealed class CaseDeskTests
     {
         var shelf = new Shelf();
         shelf.Riders[Member] = Rider.New(Member) with { Consent = Consent.Given, Version = 1, NextLook = Pump.Noon.AddDays(5) };
-        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => "c1");
+        using var desk = new CaseDesk(shelf, shelf, new OneCoach(() => Pump.Coach), new Stopped(), () => "c1");
         await desk.HandleAsync(Member, "here", new MemberSaid("e0", "no water comes out"), default);
         Assert.Equal(Pump.Noon.AddDays(5), shelf.Riders[Member].NextLook);
         foreach (var label in new[] { "It is shut", "Yes", "Done", "It holds" })
@@ -178,7 +178,7 @@ public sealed class CaseDeskTests
         var shelf = new Shelf();
         shelf.Riders[Member] = Rider.New(Member) with { Consent = Consent.Given, Unanswered = 1, Version = 1 };
         shelf.Meanwhile = () => shelf.Riders[Member] = RiderWishes.Decline(shelf.Riders[Member], Pump.Noon);
-        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => "c1");
+        using var desk = new CaseDesk(shelf, shelf, new OneCoach(() => Pump.Coach), new Stopped(), () => "c1");
         var after = await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
         Assert.Equal((1, 1, Consent.Withheld), (after.Turn, shelf.Unsaid.Count, shelf.Riders[Member].Consent));
     }
@@ -191,7 +191,7 @@ public sealed class CaseDeskTests
         (shelf.Bikes[red.Id], shelf.Bikes[blue.Id]) = (red, blue);
         shelf.Riders[Member] = Rider.New(Member) with { Bike = blue.Id, Version = 1 };
         var cases = 0;
-        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => $"c{++cases}", "say so");
+        using var desk = new CaseDesk(shelf, shelf, new OneCoach(() => Pump.Coach), new Stopped(), () => $"c{++cases}", "say so");
 
         Assert.Equal(blue.Id, (await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default)).Bike);
         Assert.Contains("I take it to be about blue. If it is another bike: say so.", Talk.Text(shelf.Unsaid[0].Card), StringComparison.Ordinal);
@@ -206,7 +206,7 @@ public sealed class CaseDeskTests
     {
         var shelf = new Shelf();
         shelf.Bikes[BikeId.Of(Member)] = BikeProfile.New(BikeId.Of(Member), Member) with { Name = "red" };
-        using var desk = new CaseDesk(shelf, shelf, () => Pump.Coach, new Stopped(), () => "c1");
+        using var desk = new CaseDesk(shelf, shelf, new OneCoach(() => Pump.Coach), new Stopped(), () => "c1");
         await desk.HandleAsync(Member, "here", new MemberSaid("e1", "no water comes out"), default);
         Assert.DoesNotContain("red", Talk.Text(shelf.Unsaid[0].Card), StringComparison.Ordinal);
     }
@@ -226,7 +226,7 @@ public sealed class CaseDeskTests
         return saved;
     }
 
-    private static CaseDesk Desk(Mock<IShedStore> store, string id = "c1") => new(store.Object, Mock.Of<IRiderStore>(), () => Pump.Coach, new Stopped(), () => id);
+    private static CaseDesk Desk(Mock<IShedStore> store, string id = "c1") => new(store.Object, Mock.Of<IRiderStore>(), new OneCoach(() => Pump.Coach), new Stopped(), () => id);
 
     private sealed class Stopped : TimeProvider
     {

@@ -65,7 +65,7 @@ public sealed class BikeDeskTests
     {
         var shelf = new Shelf();
         shelf.Riders[Bench.Speaker.Member] = Rider.New(Bench.Speaker.Member) with { Consent = consent, Unanswered = 2, Version = 3 };
-        using var desk = new BikeDesk(shelf, shelf, () => Bench.Knowledge);
+        using var desk = new BikeDesk(shelf, shelf, Bench.Coaches);
         await TakeAsync(desk, Ride, "e1");
         var rider = shelf.Riders[Bench.Speaker.Member];
         Assert.Equal((1, version, 12.0), (shelf.Saves, rider.Version, shelf.Bikes[Bench.Bike.Id].Riding.On(Bench.Today)!.Kilometres));
@@ -80,7 +80,7 @@ public sealed class BikeDeskTests
         var member = Bench.Speaker.Member;
         shelf.Riders[member] = Rider.New(member) with { Consent = Consent.Given, Version = 3 };
         shelf.Meanwhile = () => shelf.Riders[member] = shelf.Riders[member] with { Unanswered = 1, LastAt = Bench.Now, Version = 4 };
-        using var desk = new BikeDesk(shelf, shelf, () => Bench.Knowledge);
+        using var desk = new BikeDesk(shelf, shelf, Bench.Coaches);
         await TakeAsync(desk, Ride, "e1");
         Assert.Equal((1, 5, Bench.Now, 0), (shelf.Saves, shelf.Riders[member].Version, shelf.Riders[member].LastAt, shelf.Riders[member].Unanswered));
         Assert.Equal((1, 12.0), (shelf.Bikes[Bench.Bike.Id].Version, shelf.Bikes[Bench.Bike.Id].Riding.On(Bench.Today)!.Kilometres));
@@ -132,7 +132,7 @@ public sealed class BikeDeskTests
         Assert.Equal(work.What, json.GetProperty("repairs")[0].GetProperty("what").GetString());
     }
 
-    private BikeDesk Desk() => new(store.Object, riders.Object, () => Bench.Knowledge);
+    private BikeDesk Desk() => new(store.Object, riders.Object, Bench.Coaches);
 
     private static Task<BikeAnswer> TakeAsync(BikeDesk desk, BikeRequest request, string e) => desk.HandleAsync(Bench.Speaker, e, request, Bench.Now, default);
 

@@ -1,6 +1,7 @@
 using NodaTime;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Nudging;
+using ShedBot.Coaching.Tests.Logbook;
 using ShedBot.Coaching.Tests.Samples;
 using static ShedBot.Coaching.Tests.Nudging.Talk;
 
@@ -16,7 +17,7 @@ public sealed class RiderDeskTests : IDisposable
 
     public RiderDeskTests()
     {
-        desk = new RiderDesk(shelf, shelf, () => talk.Knowledge, (_, _) => ValueTask.FromResult("Europe/Lisbon"));
+        desk = new RiderDesk(shelf, shelf, Bench.Serving(() => talk.Knowledge), (_, _) => ValueTask.FromResult("Europe/Lisbon"));
         shelf.Bikes[talk.Bikes[0].Id] = talk.Bikes[0] with { Version = 1 };
     }
 

@@ -118,6 +118,8 @@ internal sealed class CampaignClub : IAsyncDisposable
         Directory.Delete(folder, recursive: true);
     }
 
+    private static readonly ICoaches Coaches = new OneCoach(() => Coach.Value);
+
     private async Task StartAsync()
     {
         var log = new LifeLog();
@@ -125,9 +127,9 @@ internal sealed class CampaignClub : IAsyncDisposable
         life.Dispose();
         life = new CancellationTokenSource();
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = Path.Combine(folder, "club.shed") }, default);
-        desk = new CaseDesk(store, store, () => Coach.Value, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D6}");
+        desk = new CaseDesk(store, store, Coaches, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D6}");
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session"), GatewayClock = new QuickWaits(Hurry) };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => Coach.Value, TimeProvider.System, Random.Shared.NextDouble, (_, _) => null, log);
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, Coaches, TimeProvider.System, Random.Shared.NextDouble, (_, _) => null, log);
         running = bot.RunAsync(life.Token);
     }
 

@@ -114,9 +114,10 @@ internal sealed class ClubHouse : IAsyncDisposable
     {
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = DataFile }, default);
         var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
-        desk = new CaseDesk(store, store, () => coach, Clock, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}", DiscordClubs.OtherBike);
+        var coaches = new OneCoach(() => coach);
+        desk = new CaseDesk(store, store, coaches, Clock, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}", DiscordClubs.OtherBike);
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session"), Restored = Restored };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, () => coach, Clock, Random.Shared.NextDouble, paint, log);
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, coaches, Clock, Random.Shared.NextDouble, paint, log);
         life = new CancellationTokenSource();
         running = bot.RunAsync(life.Token);
         await Platform.WaitForLoginAsync(Patience);

@@ -51,7 +51,7 @@ public sealed class PracticeSessionTests : IDisposable
         var rules = RulesInUse.Open(temp.BellRules(), new CoachOptions(), TextWriter.Null)!;
         await using (var store = await OpenAsync())
         {
-            using var desk = new CaseDesk(store, store, () => rules.Coach, new FrozenClock(Sitting.Noon), () => "lost-001");
+            using var desk = new CaseDesk(store, store, new OneCoach(() => rules.Coach), new FrozenClock(Sitting.Noon), () => "lost-001");
             await desk.HandleAsync(member.Id, member.Place, new MemberSaid("a", "bell sounds flat"), CancellationToken.None);
             await desk.HandleAsync(member.Id, member.Place, new MemberSaid("b", "why do you ask"), CancellationToken.None);
             Assert.NotEmpty(await store.UnsaidAsync(member.Place, 100, CancellationToken.None));

@@ -1,4 +1,5 @@
 using ShedBot.Coaching;
+using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Nudging;
 using ShedBot.Rules;
 using ShedBot.Storage;
@@ -54,7 +55,7 @@ public sealed class RemindersTests : IDisposable
         await using (var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = temp.File("r.shed"), Durable = false }, CancellationToken.None))
         {
             var rules = RulesInUse.Open(Repository.Knowledge, new CoachOptions(), TextWriter.Null)!;
-            using var desk = new RiderDesk(store, store, () => rules.Knowledge, (_, _) => ValueTask.FromResult("Etc/UTC"));
+            using var desk = new RiderDesk(store, store, new OneCoach(() => rules.Coach), (_, _) => ValueTask.FromResult("Etc/UTC"));
             Assert.Single((await desk.RoundAsync(at, CancellationToken.None)).Told);
         }
 
