@@ -16,6 +16,9 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
     /// <summary>The same while a question is open: then words are more likely an odd answer to it than a new trouble.</summary>
     private const double ClearAsNews = 0.75;
 
+    /// <summary>So many words are no mere 'hello there'.</summary>
+    private const int MoreThanGreeting = 4;
+
     private static readonly SearchValues<char> ClauseEnds = SearchValues.Create(",.;:!?");
 
     /// <summary>From this score on a finding that was overheard counts, softly.</summary>
@@ -44,6 +47,14 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
+        if (Outdated.Is(draft))
+        {
+            Note(understood);
+            AddComplaints(understood);
+            GoOn();
+            return;
+        }
+
         if (Answer(words, understood) is { } option)
         {
             new ChoiceHandler(draft).Handle(option);
@@ -59,14 +70,6 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
         if (draft.Case.Open.Kind is AskKind.AllSafe)
         {
             Presenting.Again(draft);
-            return;
-        }
-
-        if (Outdated.Is(draft))
-        {
-            Note(understood);
-            AddComplaints(understood);
-            GoOn();
             return;
         }
 
@@ -103,7 +106,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
         if (understood.NotMine)
         {
             draft.Say(HelpCards.NotMine(understood.NotMineBecause));
-            if (Wanted(understood)) draft.NotHeard(words, UnheardWords.Trouble);
+            if (Wanted(words, understood)) draft.NotHeard(words, UnheardWords.Trouble);
             if (draft.Case.Open.Kind == AskKind.WhichComplaint) Presenting.Again(draft);
             else if (draft.Case.Open.Kind == AskKind.None) draft.Put(AskKind.Trouble);
             return;
@@ -125,7 +128,12 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
     }
 
     /// <summary>Whether somebody who teaches the rules would want to hear of these words: they may be a trouble that no rule knows yet.</summary>
-    private static bool Wanted(Understood understood) => understood.NotMineBecause is null or "unclear" or "other-part";
+    private static bool Wanted(string words, Understood understood) => understood.NotMineBecause switch
+    {
+        null or "unclear" or "other-part" => true,
+        "chatter" => words.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length >= MoreThanGreeting,
+        _ => false,
+    };
 
     private void Later(string words, Understood understood)
     {
@@ -150,7 +158,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         if (draft.Case.Entries == before)
         {
-            if (Wanted(understood)) draft.NotHeard(words, draft.Case.Open.Subject);
+            if (Wanted(words, understood)) draft.NotHeard(words, draft.Case.Open.Subject);
             draft.Say(understood.NotMineBecause is "other-machine" or "other-part"
                 ? HelpCards.NotMine(understood.NotMineBecause)
                 : HelpCards.NotUnderstood(draft.Case.Open.Kind));

@@ -15,23 +15,42 @@ internal static class Pump
 {
     public static readonly DateTimeOffset Noon = new(2026, 5, 2, 12, 0, 0, TimeSpan.Zero);
 
+    public static string Text { get; } = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Samples", "pump.yaml"));
+
     public static KnowledgeBase Knowledge { get; } = Load();
 
     public static Coach Coach { get; } = new(Knowledge, Listener.For(Knowledge), new CoachOptions { FactsWithin = 0 });
 
-    public static KnowledgeBase Load()
+    public static KnowledgeBase Load(string? text = null)
     {
-        var text = File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Samples", "pump.yaml"));
-        var result = KnowledgeLoader.Load([new RuleText("pump.yaml", text)]);
+        var result = KnowledgeLoader.Load([RuleText.FromText("pump.yaml", text ?? Text)]);
         return result.Knowledge ?? throw new InvalidOperationException(string.Join('\n', result.Problems));
+    }
+
+    /// <summary>The coach of the same machine without one of its rules.</summary>
+    /// <param name="id">A rule that no other one names, besides check and finding each other.</param>
+    public static Coach Without(string id)
+    {
+        var (lines, kept, within) = (Text.Split('\n'), new List<string>(), false);
+        foreach (var line in lines)
+        {
+            if (line.StartsWith("  - ", StringComparison.Ordinal)) within = line == $"  - id: {id}";
+            else if (line.Length > 0 && line[0] != ' ') within = false;
+            if (!within) kept.Add(line);
+        }
+
+        var rules = Load(string.Join('\n', kept));
+        return new Coach(rules, Listener.For(rules), new CoachOptions { FactsWithin = 0 });
     }
 }
 
 /// <summary>One member's talk with the coach, without a store.</summary>
 internal sealed class Talk(Coach? coach = null)
 {
-    private readonly Coach coach = coach ?? Pump.Coach;
     private int events;
+
+    /// <summary>Another one is a change of the rules between two turns.</summary>
+    public Coach Coach { get; set; } = coach ?? Pump.Coach;
 
     public Case Case { get; private set; } = Case.New(new CaseId("c1"), new MemberId("m1"), new BikeId("b1"), "here", Pump.Noon);
 
@@ -63,7 +82,7 @@ internal sealed class Talk(Coach? coach = null)
 
     public Talk Take(Incoming incoming)
     {
-        LastTurn = coach.Take(Case, Bike, incoming, Now);
+        LastTurn = Coach.Take(Case, Bike, incoming, Now);
         (Case, Bike, Outcome) = (LastTurn.Case, LastTurn.Bike, LastTurn.Outcome ?? Outcome);
         if (!LastTurn.Say.IsEmpty) Said = LastTurn.Say;
         return this;
