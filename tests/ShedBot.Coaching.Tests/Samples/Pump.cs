@@ -5,6 +5,7 @@ using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge;
+using ShedBot.Knowledge.Compiling;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Understanding;
 
@@ -21,9 +22,9 @@ internal static class Pump
 
     public static Coach Coach { get; } = new(Knowledge, Listener.For(Knowledge), new CoachOptions { FactsWithin = 0 });
 
-    public static KnowledgeBase Load(string? text = null)
+    public static KnowledgeBase Load(string? text = null, Learnt? learnt = null)
     {
-        var result = KnowledgeLoader.Load([RuleText.FromText("pump.yaml", text ?? Text)]);
+        var result = KnowledgeLoader.Load([RuleText.FromText("pump.yaml", text ?? Text)], CompileOptions.Default with { Learnt = learnt });
         return result.Knowledge ?? throw new InvalidOperationException(string.Join('\n', result.Problems));
     }
 
