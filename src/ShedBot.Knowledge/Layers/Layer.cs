@@ -51,7 +51,7 @@ public sealed class Layer : IEquatable<Layer>
     public static LayerRead Read(RuleText file) => file.Bytes.Length == 0 ? new LayerRead(Empty, []) : LayerReader.Read(file);
 
     /// <summary>One text for one layer: in the order of the format, one value a line. Read again it gives an equal layer.</summary>
-    public string Write() => LayerWriter.Write(this);
+    public string Write() => LayerWriter.Write(this, Edition);
 
     /// <summary>The same layer as the edition of that number; null for none. Lines are counted in the new text.</summary>
     public Layer As(int? edition) => Reread(new Layer(DefaultFile, edition, Items, Mends, Retires));

@@ -11,19 +11,12 @@ internal static class LayerDiff
         var (old, young) = (Written(from), Written(to));
         return
         [
-            .. from.Parts.Where(p => !young.TryGetValue((p.Key, p.Slot), out var now) || (p is not OwnRule && now != Text(p))).Select(Gone),
-            .. to.Parts.Where(p => !old.TryGetValue((p.Key, p.Slot), out var was) || was != Text(p)).Select(Come),
+            .. from.Parts.Where(p => !young.TryGetValue((p.Key, p.Slot), out var now) || (p is not OwnRule && now != p.Text)).Select(Gone),
+            .. to.Parts.Where(p => !old.TryGetValue((p.Key, p.Slot), out var was) || was != p.Text).Select(Come),
         ];
     }
 
-    private static Dictionary<(RuleKey, string), string> Written(Layer layer) => layer.Parts.ToDictionary(p => (p.Key, p.Slot), Text);
-
-    private static string Text(LayerPart part) => part switch
-    {
-        OwnRule => LayerWriter.Item(part.Node, LayerShapes.Own(part.Key.Kind)),
-        Mend => LayerWriter.Item(part.Node, LayerShapes.Mend),
-        _ => LayerWriter.Item(part.Node, LayerShapes.Retire),
-    };
+    private static Dictionary<(RuleKey, string), string> Written(Layer layer) => layer.Parts.ToDictionary(p => (p.Key, p.Slot), p => p.Text);
 
     private static RuleChange Gone(LayerPart part) => part switch
     {

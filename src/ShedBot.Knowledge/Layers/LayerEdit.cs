@@ -24,6 +24,8 @@ internal sealed class LayerEdit(Layer layer)
         {
             number++;
             if (change.Key.Id is null or { Length: 0 }) Refuse("the change names no rule.");
+            else if (Texts(change).OfType<string>().Select(t => HiddenMarks.Find(Clean(t))).FirstOrDefault(h => h is not null) is { } hidden)
+                problems.Add(Linting.TextRules.NotText, "change", number, 1, $"{hidden}.", "Take it out: what is read must be what is seen.");
             else Make(change);
         }
 
@@ -33,6 +35,21 @@ internal sealed class LayerEdit(Layer layer)
         var read = Layer.Read(RuleText.FromText(Layer.DefaultFile, new Layer(Layer.DefaultFile, layer.Edition, items.Values, mends.Values, retires.Values).Write()));
         return new LayerResult(read.Layer, read.Problems);
     }
+
+    private static IEnumerable<string?> Texts(RuleChange change) => change switch
+    {
+        MendValue mend => [mend.Key.Id, mend.Path.Text, mend.Was, mend.Now, .. Texts(mend.Credit)],
+        MendList mend => [mend.Key.Id, mend.Path.Text, mend.Add, mend.Drop, .. Texts(mend.Credit)],
+        Retire retire => [retire.Key.Id, retire.Because, .. Texts(retire.Credit)],
+        _ => [change.Key.Id],
+    };
+
+    private static IEnumerable<string?> Texts(Credit credit) => [credit.Author, credit.SaidBy, credit.Source];
+
+    private static string? Cleaned(string? text) => text is null ? null : Clean(text);
+
+    /// <summary>As a file would give it back: no blanks around, one kind of line end.</summary>
+    private static string Clean(string text) => text.ReplaceLineEndings("\n").Trim();
 
     private void Make(RuleChange change)
     {
@@ -45,7 +62,7 @@ internal sealed class LayerEdit(Layer layer)
             case MendValue mend: Value(mend); break;
             case MendList mend: List(mend); break;
             case Unmend unmend:
-                var slot = new Mend(unmend.Key, unmend.Path.Tidy(), null, unmend.Add is null && unmend.Drop is null ? "" : null, unmend.Add?.Trim(), unmend.Drop?.Trim(), NoCredit, Empty).Slot;
+                var slot = new Mend(unmend.Key, unmend.Path.Tidy(), null, unmend.Add is null && unmend.Drop is null ? "" : null, Cleaned(unmend.Add), Cleaned(unmend.Drop), NoCredit, Empty).Slot;
                 if (!mends.Remove((unmend.Key, slot))) Refuse($"'{unmend.Path}' of the {RuleKinds.Word(unmend.Key.Kind)} '{unmend.Key.Id}' is not mended that way.");
                 break;
             case Retire retire: Retired(retire); break;
@@ -72,8 +89,8 @@ internal sealed class LayerEdit(Layer layer)
             return;
         }
 
-        if (put.InsteadOf is { } base_) node = node with { Entries = node.Entries.Add(new Entry(NodePath.Scalar(LayerShapes.InsteadOf, node), NodePath.Scalar(base_, node))) };
-        items[put.Key] = new OwnRule(put.Key, NoCredit, put.InsteadOf, node);
+        var own = new OwnRule(put.Key, NoCredit, null, node);
+        items[put.Key] = put.InsteadOf is { } print ? own.Over(print) : own;
         retires.Remove(put.Key);
         DropMends(put.Key);
     }
@@ -86,21 +103,21 @@ internal sealed class LayerEdit(Layer layer)
         else if (retires.ContainsKey(mend.Key)) Refuse($"the {RuleKinds.Word(mend.Key.Kind)} '{mend.Key.Id}' is retired.");
         else if (items.TryGetValue(mend.Key, out var own)) OwnValue(own, path, mend);
         else if (mends.TryGetValue((mend.Key, $"mend {path}"), out var before)) Again(before, mend);
-        else Keep(new Mend(mend.Key, path, mend.Was?.Trim(), mend.Now.Trim(), null, null, mend.Credit, Empty));
+        else Keep(new Mend(mend.Key, path, Cleaned(mend.Was), Clean(mend.Now), null, null, mend.Credit, Empty));
     }
 
     private void OwnValue(OwnRule own, RulePath path, MendValue mend)
     {
         var shape = LayerShapes.Own(own.Key.Kind);
         var stands = (NodePath.At(own.Node, shape, path) as Scalar)?.Text.Trim();
-        if (stands != mend.Was?.Trim()) Refuse(ByNow(path, stands));
-        else items[own.Key] = Changed(own, NodePath.With(own.Node, shape, path, _ => NodePath.Scalar(mend.Now.Trim(), own.Node), own.Node), mend.Credit);
+        if (stands != Cleaned(mend.Was)) Refuse(ByNow(path, stands));
+        else items[own.Key] = Changed(own, NodePath.With(own.Node, shape, path, _ => NodePath.Scalar(Clean(mend.Now), own.Node), own.Node), mend.Credit);
     }
 
     /// <summary>What the base said when it was first mended stays; back to that, and nothing is mended any more.</summary>
     private void Again(Mend before, MendValue mend)
     {
-        var was = mend.Was?.Trim();
+        var was = Cleaned(mend.Was);
         if (was != before.Now && was != before.Was)
         {
             Refuse(ByNow(before.Path, before.Now));
@@ -108,13 +125,13 @@ internal sealed class LayerEdit(Layer layer)
         }
 
         mends.Remove((before.Key, before.Slot));
-        if (mend.Now.Trim() != before.Was) Keep(new Mend(mend.Key, before.Path, before.Was, mend.Now.Trim(), null, null, mend.Credit, Empty));
+        if (Clean(mend.Now) != before.Was) Keep(new Mend(mend.Key, before.Path, before.Was, Clean(mend.Now), null, null, mend.Credit, Empty));
     }
 
     private void List(MendList mend)
     {
         var path = mend.Path.Tidy();
-        var (add, drop) = (mend.Add?.Trim(), mend.Drop?.Trim());
+        var (add, drop) = (Cleaned(mend.Add), Cleaned(mend.Drop));
         if ((add is null) == (drop is null)) Refuse("one text is added or dropped at a time.");
         else if (NodePath.ShapeAt(LayerShapes.Own(mend.Key.Kind), path) is not ListShape) Refuse($"'{path}' of a {RuleKinds.Word(mend.Key.Kind)} is no list of texts.");
         else if (retires.ContainsKey(mend.Key)) Refuse($"the {RuleKinds.Word(mend.Key.Kind)} '{mend.Key.Id}' is retired.");
@@ -154,7 +171,7 @@ internal sealed class LayerEdit(Layer layer)
 
         items.Remove(retire.Key);
         DropMends(retire.Key);
-        retires[retire.Key] = new Retirement(retire.Key, retire.Because, retire.Credit, Node(retire.Key, retire.Credit, ("because", retire.Because)));
+        retires[retire.Key] = new Retirement(retire.Key, Clean(retire.Because), retire.Credit, Node(retire.Key, retire.Credit, ("because", Clean(retire.Because))));
     }
 
     private void DropMends(RuleKey key)
@@ -170,7 +187,7 @@ internal sealed class LayerEdit(Layer layer)
         var entries = ImmutableArray.CreateBuilder<Entry>();
         foreach (var (name, text) in (ReadOnlySpan<(string, string?)>)[
             ("of", RuleKinds.Word(key.Kind)), ("id", key.Id), .. texts,
-            ("source", credit.Source), ("author", credit.Author), ("said by", credit.SaidBy), ("date", Day(credit.Date))])
+            ("source", Clean(credit.Source)), ("author", Clean(credit.Author)), ("said by", Cleaned(credit.SaidBy)), ("date", Day(credit.Date))])
         {
             if (text is not null) entries.Add(new Entry(NodePath.Scalar(name, Nowhere), NodePath.Scalar(text, Nowhere)));
         }

@@ -1,4 +1,5 @@
 using ShedBot.Knowledge.Loading.Yaml;
+using ShedBot.Knowledge.Shapes;
 
 namespace ShedBot.Knowledge.Layers;
 
@@ -24,6 +25,14 @@ public abstract class LayerPart
 
     /// <summary>What no two parts of a layer have in common.</summary>
     internal abstract string Slot { get; }
+
+    /// <summary>The part as a file holds it.</summary>
+    internal string Text => LayerWriter.Item(Node, Shape);
+
+    private protected abstract ItemShape Shape { get; }
+
+    private protected MapNode Saying(string key, string text) =>
+        Node with { Entries = Node.Entries.Add(new Entry(NodePath.Scalar(key, Node), NodePath.Scalar(text, Node))) };
 }
 
 /// <summary>A whole rule of the club's.</summary>
@@ -38,7 +47,12 @@ public sealed class OwnRule : LayerPart
     /// <summary>The item as a file holds it, without the leading '- ' and without 'instead of'.</summary>
     public string Yaml => LayerWriter.Item(this);
 
+    /// <summary>The same, written instead of the base's rule of that fingerprint.</summary>
+    internal OwnRule Over(string fingerprint) => new(Key, Credit, fingerprint, Saying(LayerShapes.InsteadOf, fingerprint));
+
     internal override string Slot => "own rule";
+
+    private protected override ItemShape Shape => LayerShapes.Own(Key.Kind);
 
     public override string ToString() => $"the club's own {RuleKinds.Word(Key.Kind)} '{Key.Id}'";
 }
@@ -61,7 +75,12 @@ public sealed class Mend : LayerPart
 
     public string? Drop { get; }
 
+    /// <summary>The same, with what the base said.</summary>
+    internal Mend From(string was) => new(Key, Path, was, Now, Add, Drop, Credit, Saying("was", was));
+
     internal override string Slot => Now is not null ? $"mend {Path}" : $"mend {Path} {Add ?? Drop}";
+
+    private protected override ItemShape Shape => LayerShapes.Mend;
 
     public override string ToString() => $"the mend of '{Path}' of the {RuleKinds.Word(Key.Kind)} '{Key.Id}'";
 }
@@ -75,6 +94,8 @@ public sealed class Retirement : LayerPart
     public string Because { get; }
 
     internal override string Slot => "retired";
+
+    private protected override ItemShape Shape => LayerShapes.Retire;
 
     public override string ToString() => $"the retired {RuleKinds.Word(Key.Kind)} '{Key.Id}'";
 }

@@ -17,13 +17,14 @@ internal static class LayerWriter
         .WithIndentedSequences()
         .WithNewLine("\n");
 
-    public static string Write(Layer layer) => Text(emitter =>
+    /// <param name="edition">The number that stands under about; null for none.</param>
+    public static string Write(Layer layer, int? edition) => Text(emitter =>
     {
         emitter.Emit(new MappingStart());
         Key(emitter, "about");
         emitter.Emit(new MappingStart());
         Pair(emitter, "covers", Covers);
-        if (layer.Edition is { } edition) Pair(emitter, "edition", edition.ToString(CultureInfo.InvariantCulture));
+        if (edition is { } number) Pair(emitter, "edition", number.ToString(CultureInfo.InvariantCulture));
         emitter.Emit(new MappingEnd());
         foreach (var kind in layer.Items.GroupBy(i => i.Key.Kind)) List(emitter, RuleKinds.Section(kind.Key), kind, LayerShapes.Own(kind.Key));
         List(emitter, "mends", layer.Mends, LayerShapes.Mend);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShedBot.Knowledge.Layers.Safety;
 using ShedBot.Knowledge.Loading.Reading;
 using ShedBot.Knowledge.Loading.Yaml;
 using ShedBot.Knowledge.Problems;
@@ -7,33 +8,29 @@ using ShedBot.Knowledge.Shapes;
 namespace ShedBot.Knowledge.Layers;
 
 /// <summary>Lays the parts of a layer over the base, one by one, and tells which do not fit.</summary>
-internal sealed class Laying(RuleBase under, Layer layer)
+internal sealed class Laying(RuleBase under, Layer layer, ProblemList problems)
 {
     private readonly Dictionary<RuleKey, MapNode?> changed = [];
     private readonly HashSet<RuleKey> own = [];
     private readonly ImmutableArray<Conflict>.Builder conflicts = ImmutableArray.CreateBuilder<Conflict>();
     private readonly ImmutableArray<AlsoGone>.Builder gone = ImmutableArray.CreateBuilder<AlsoGone>();
-    private readonly List<(LayerPart Part, LintRule Rule, string What)> misfits = [];
 
     /// <param name="Draft">All rules of the club.</param>
-    /// <param name="Misfits">Parts that have no place in this base; they are not in the draft.</param>
-    public sealed record Result(
-        Draft Draft, ImmutableArray<Conflict> Conflicts, ImmutableArray<AlsoGone> Gone, List<(LayerPart Part, LintRule Rule, string What)> Misfits);
+    public sealed record Result(Draft Draft, ImmutableArray<Conflict> Conflicts, ImmutableArray<AlsoGone> Gone);
 
     /// <param name="without">Parts that are left out.</param>
-    /// <param name="problems">Takes what is wrong with the form of a mended rule.</param>
-    public Result Lay(IReadOnlySet<LayerPart> without, ProblemList problems)
+    public Result Lay(IReadOnlySet<LayerPart> without)
     {
         foreach (var item in layer.Items.Where(i => !without.Contains(i))) Own(item);
         foreach (var retired in layer.Retires.Where(r => !without.Contains(r))) Gone(retired);
-        foreach (var mend in layer.Mends.Where(m => !without.Contains(m))) Mended(mend, problems);
+        foreach (var mend in layer.Mends.Where(m => !without.Contains(m))) Mended(mend);
         foreach (var (key, node) in changed.ToList())
         {
             if (node is not null && !own.Contains(key)) new ShapeCheck(layer.File, problems).Check(node, RuleKinds.Shape(key.Kind), "the rule", "");
         }
 
         new Cascade(under, changed, own, gone).Run(layer.Retires.Where(r => !without.Contains(r)).Select(r => r.Key));
-        return new Result(new LayeredDraft(under, layer.File, changed, own).Build(), conflicts.ToImmutable(), gone.ToImmutable(), misfits);
+        return new Result(new LayeredDraft(under, layer.File, changed, own).Build(), conflicts.ToImmutable(), gone.ToImmutable());
     }
 
     private void Own(OwnRule item)
@@ -45,25 +42,27 @@ internal sealed class Laying(RuleBase under, Layer layer)
 
     private void Gone(Retirement retired)
     {
-        if (under.Has(retired.Key)) changed[retired.Key] = null;
-        else misfits.Add((retired, LayerRules.NoTarget, $"the base has no {RuleKinds.Word(retired.Key.Kind)} '{retired.Key.Id}' to retire."));
+        if (retired.Key.Kind == RuleKind.Emergency && under.Has(retired.Key))
+            problems.Add(SafetyRules.Emergency, layer.File, retired.Node, $"the emergency '{retired.Key.Id}' comes before any coaching in every club.", "It cannot be retired.");
+        else if (under.Has(retired.Key)) changed[retired.Key] = null;
+        else problems.Add(LayerRules.NoTarget, layer.File, retired.Node, $"the base has no {RuleKinds.Word(retired.Key.Kind)} '{retired.Key.Id}' to retire.");
     }
 
-    private void Mended(Mend mend, ProblemList problems)
+    private void Mended(Mend mend)
     {
         var shape = RuleKinds.Shape(mend.Key.Kind);
         var end = NodePath.ShapeAt(shape, mend.Path);
         if (under.NodeOf(mend.Key) is not { } first)
-            misfits.Add((mend, LayerRules.NoTarget, $"the base has no {RuleKinds.Word(mend.Key.Kind)} '{mend.Key.Id}' to mend."));
+            problems.Add(LayerRules.NoTarget, layer.File, mend.Node, $"the base has no {RuleKinds.Word(mend.Key.Kind)} '{mend.Key.Id}' to mend.");
         else if (end is null || mend.Now is null != end is ListShape)
-            misfits.Add((mend, LayerRules.NoPath, $"'{mend.Path}' of a {RuleKinds.Word(mend.Key.Kind)} is no {(mend.Now is null ? "list of texts" : "single value")} that can be mended."));
+            problems.Add(LayerRules.NoPath, layer.File, mend.Node, $"'{mend.Path}' of a {RuleKinds.Word(mend.Key.Kind)} is no {(mend.Now is null ? "list of texts" : "single value")} that can be mended.");
         else if (mend.Now is not null)
-            Value(mend, first, shape, problems);
+            Value(mend, first, shape);
         else
-            List(mend, first, shape, problems);
+            List(mend, first, shape);
     }
 
-    private void Value(Mend mend, MapNode first, ItemShape shape, ProblemList problems)
+    private void Value(Mend mend, MapNode first, ItemShape shape)
     {
         var stands = (NodePath.At(first, shape, mend.Path) as Scalar)?.Text.Trim();
         if (stands == mend.Now)
@@ -76,7 +75,7 @@ internal sealed class Laying(RuleBase under, Layer layer)
         changed[mend.Key] = NodePath.With(changed.GetValueOrDefault(mend.Key) ?? first, shape, mend.Path, _ => mend.Node["now"]!, mend.Node);
     }
 
-    private void List(Mend mend, MapNode first, ItemShape shape, ProblemList problems)
+    private void List(Mend mend, MapNode first, ItemShape shape)
     {
         var node = changed.GetValueOrDefault(mend.Key) ?? first;
         var texts = NodePath.At(node, shape, mend.Path) as ListNode ?? new ListNode([], mend.Node.Line, mend.Node.Column) { File = layer.File };

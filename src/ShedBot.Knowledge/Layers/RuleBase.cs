@@ -85,15 +85,40 @@ public sealed class RuleBase
     public string? FingerprintOf(RuleKey key) =>
         YamlOf(key) is { } yaml ? Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(yaml)))[..8] : null;
 
-    /// <summary>Fills in, for whole rules that stand for one of the base, which one it was that they were written instead of.</summary>
-    public Layer Settle(Layer layer)
+    /// <summary>
+    /// Fills in what the club's file need not say: what the base said where a value is changed, and which rule of the base a whole one stands
+    /// for. Only of what is new: what was published stays as it is, so that a change of the base in between is still told.
+    /// </summary>
+    public Layer Settle(Layer layer, Layer published)
     {
-        if (layer.Items.All(i => i.InsteadOf is not null || !Has(i.Key))) return layer;
-        var items = layer.Items.Select(i => i.InsteadOf is null && FingerprintOf(i.Key) is { } print
-            ? new OwnRule(i.Key, i.Credit, print, i.Node with { Entries = i.Node.Entries.Add(new Entry(NodePath.Scalar(LayerShapes.InsteadOf, i.Node), NodePath.Scalar(print, i.Node))) })
-            : i);
-        return Layer.Reread(new Layer(layer.File, layer.Edition, items, layer.Mends, layer.Retires));
+        var old = published.Parts.Select(p => (p.Key, p.Slot, p.Text)).ToHashSet();
+        return Layer.Reread(new Layer(
+            layer.File, layer.Edition,
+            layer.Items.Select(i => i.InsteadOf is null && !old.Contains((i.Key, i.Slot, i.Text)) && FingerprintOf(i.Key) is { } print ? i.Over(print) : i),
+            layer.Mends.Select(m => m is { Now: not null, Was: null } && !old.Contains((m.Key, m.Slot, m.Text)) && ValueAt(m.Key, m.Path) is { } was ? m.From(was) : m),
+            layer.Retires));
     }
+
+    /// <summary>The changes with which the club stands by its word; the conflict is not told again until the base changes once more.</summary>
+    public ImmutableArray<RuleChange> StandBy(Layer layer, Conflict conflict) => Find(layer, conflict) switch
+    {
+        OwnRule own => [new PutRule(own.Key, own.Yaml, FingerprintOf(own.Key))],
+        Mend { Now: { } now } mend => [new Unmend(mend.Key, mend.Path), new MendValue(mend.Key, mend.Path, ValueAt(mend.Key, mend.Path), now, mend.Credit)],
+        Mend mend => [new Unmend(mend.Key, mend.Path, mend.Add, mend.Drop)],
+        _ => [],
+    };
+
+    /// <summary>The changes with which the club takes the base's new word.</summary>
+    public static ImmutableArray<RuleChange> Follow(Layer layer, Conflict conflict) => Find(layer, conflict) switch
+    {
+        OwnRule own => [new DropRule(own.Key)],
+        Mend mend => [new Unmend(mend.Key, mend.Path, mend.Add, mend.Drop)],
+        _ => [],
+    };
+
+    private static LayerPart? Find(Layer layer, Conflict conflict) => conflict.Path is null
+        ? layer.Items.FirstOrDefault(i => i.Key == conflict.Key)
+        : layer.Mends.FirstOrDefault(m => m.Key == conflict.Key && m.Path == conflict.Path && (m.Now is not null || m.Drop == conflict.WasWhenMended));
 
     internal MapNode? NodeOf(RuleKey key) => nodes.GetValueOrDefault(key);
 }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using System.Reflection;
+using ShedBot.Knowledge.Layers;
+using ShedBot.Knowledge.Layers.Safety;
 using ShedBot.Knowledge.Problems;
 
 namespace ShedBot.Knowledge.Linting;
@@ -15,6 +17,7 @@ public static class LintCatalogue
             {
                 In(typeof(TextRules)), In(typeof(ShapeRules)), In(typeof(ReferenceRules)), In(typeof(StrengthRules)),
                 In(typeof(ReachRules)), In(typeof(WorkRules)), In(typeof(PhraseRules)), In(typeof(ServiceRules)),
+                In(typeof(LayerRules)), In(typeof(SafetyRules)),
             }
             .SelectMany(rules => rules)
             .OrderBy(r => r.Code, StringComparer.Ordinal),

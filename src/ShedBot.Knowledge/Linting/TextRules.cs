@@ -9,7 +9,7 @@ internal static class TextRules
         "A file over 2 MB is no rule file that a person wrote or could review. Split it by subject; every *.yaml file in the folder is read.");
 
     public static readonly LintRule NotText = new("R002", Severity.Error, "the file is not plain UTF-8 text",
-        "Broken encodings, control characters and hidden direction marks make a rule look other than it is read. Save the file as UTF-8 and take them out.");
+        "Broken encodings, control characters and marks that nobody sees, written out or as an escape, make a rule look other than it is read. Save the file as UTF-8 and take them out.");
 
     public static readonly LintRule Tab = new("R003", Severity.Error, "a tab character",
         "YAML shows nesting by spaces and takes no tabs in front of a line; a tab looks like spaces and is not. Use two spaces.");

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShedBot.Knowledge.Linting;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Problems;
+using ShedBot.Knowledge.Tests.Layers;
 using ShedBot.Knowledge.Tests.Samples;
 
 namespace ShedBot.Knowledge.Tests.Linting;
@@ -40,9 +41,10 @@ public class LintTests
     public void Run_RuleJustKept_IsSilent(int number, string code) =>
         Assert.DoesNotContain(Run(Cases[number].Good), p => p.Code == code);
 
+    /// <summary>Two codes never come of a file: R097 of a change to a layer, R101 of knowledge that no layer can make; their tests are with those.</summary>
     [Fact]
     public void All_EveryCode_HasAPairOfTests() =>
-        Assert.Equal(LintCatalogue.All.Select(r => r.Code), Cases.Select(c => c.Code).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(LintCatalogue.All.Select(r => r.Code), Cases.Select(c => c.Code).Concat(LayerCases.All.Select(c => c.Code)).Concat(["R097", "R101"]).Distinct().Order(StringComparer.Ordinal));
 
     [Fact]
     public void All_EveryCode_IsExplainedOnce()

@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using ShedBot.Knowledge.Layers.Safety;
+using ShedBot.Knowledge.Problems;
+
+namespace ShedBot.Knowledge.Layers;
+
+/// <summary>What a club must not weaken. Pure.</summary>
+/// <remarks>
+/// A gate and no proof: it holds words, hazards, cautions and the ways to a 'stop riding' against those of the base. Whether a club's own
+/// new rule is wise is for the trial and the moderators to tell.
+/// </remarks>
+public static class LayerSafety
+{
+    /// <summary>Everything in which the club's rules are less safe than the base; empty when they are not.</summary>
+    /// <param name="under">The base by itself.</param>
+    /// <param name="club">The base with the club's layer over it.</param>
+    public static ImmutableArray<Weakening> Check(KnowledgeBase under, KnowledgeBase club) =>
+        ReferenceEquals(under, club) ? [] : [.. Shape(under, club), .. SafetyEars.Look(under, club)];
+
+    /// <summary>Without listening to phrases, which takes the better part of a second.</summary>
+    internal static ImmutableArray<Weakening> Shape(KnowledgeBase under, KnowledgeBase club) =>
+        [.. SafetyEmergencies.Look(under, club), .. new SafetyStops(under, club).Look(), .. SafetyWork.Look(under, club)];
+}
+
+/// <summary>Something that a club has made less safe than the base.</summary>
+/// <param name="Rule">The rule of the linter that is broken, R100 to R109.</param>
+/// <param name="Key">The rule that is less safe now.</param>
+/// <param name="What">One sentence.</param>
+/// <param name="Mend">What to do instead.</param>
+public sealed record Weakening(LintRule Rule, RuleKey Key, string What, string Mend)
+{
+    /// <summary>Rules of which a change may be the reason, besides <see cref="Key"/>.</summary>
+    public ImmutableArray<RuleKey> Suspects { get; init; } = [];
+
+    /// <summary>Two sentences for moderators.</summary>
+    public override string ToString() => $"{What} {Mend}";
+}
