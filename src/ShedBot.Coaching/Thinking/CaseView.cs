@@ -16,14 +16,14 @@ internal sealed class CaseView
     private static readonly TimeSpan ReadyLasts = TimeSpan.FromHours(6);
 
     /// <summary>Words for chances are bands of five per cent and more, so a bound of eight on what is left out is close enough to stay at pairs.</summary>
-    private static readonly InferenceOptions Bounds = new(RaiseAbove: 0.08);
+    public static InferenceOptions Bounds { get; } = new(RaiseAbove: 0.08);
 
+    private readonly Lazy<DiagnosticModel> model;
     private readonly Lazy<Belief> belief;
     private readonly DateTimeOffset now;
 
     private CaseView(
         KnowledgeBase knowledge,
-        DiagnosticModel model,
         ImmutableArray<CaseEntry> standing,
         ImmutableArray<Evidence> evidence,
         ImmutableArray<CaseEntry> evidenceFrom,
@@ -32,18 +32,18 @@ internal sealed class CaseView
     {
         this.now = now;
         Knowledge = knowledge;
-        Model = model;
         Standing = standing;
         Evidence = evidence;
         EvidenceFrom = evidenceFrom;
         Facts = facts;
+        model = new Lazy<DiagnosticModel>(() => MachineProfile.ModelFor(knowledge, facts));
         belief = new Lazy<Belief>(() => Inferrer.Infer(Model, Evidence, Bounds));
     }
 
     public KnowledgeBase Knowledge { get; }
 
     /// <summary>The model of the rules with the priors moved by what is known of this bike.</summary>
-    public DiagnosticModel Model { get; }
+    public DiagnosticModel Model => model.Value;
 
     public ImmutableArray<CaseEntry> Standing { get; }
 
@@ -88,7 +88,7 @@ internal sealed class CaseView
     public CaseView WithFact(string fact, string value)
     {
         var facts = Facts.SetItem(fact, value);
-        return new CaseView(Knowledge, MachineProfile.ModelFor(Knowledge, facts), Standing, Evidence, EvidenceFrom, facts, now);
+        return new CaseView(Knowledge, Standing, Evidence, EvidenceFrom, facts, now);
     }
 
     private static CaseView Of(ImmutableArray<CaseEntry> standing, ImmutableDictionary<string, string> facts, KnowledgeBase knowledge, DateTimeOffset now)
@@ -105,7 +105,7 @@ internal sealed class CaseView
             from.Add(entry);
         }
 
-        return new CaseView(knowledge, MachineProfile.ModelFor(knowledge, facts), standing, evidence.ToImmutable(), from.ToImmutable(), facts, now);
+        return new CaseView(knowledge, standing, evidence.ToImmutable(), from.ToImmutable(), facts, now);
     }
 
     /// <summary>Rules change while a case is open; what they know nothing of any more says nothing, and nobody is shown it.</summary>

@@ -3,7 +3,9 @@ using ShedBot.Reasoning.Modelling;
 namespace ShedBot.Coaching.Simulating.Rides;
 
 /// <summary>What a ride through a trouble has cost so far; the same rules of cost whoever proposes the steps.</summary>
-public sealed class Bill(DiagnosticModel model, CostWeights weights)
+/// <param name="model">Whose costs are paid.</param>
+/// <param name="also">Where the cost of a cover stands that the model does not know; null where there is none such.</param>
+public sealed class Bill(DiagnosticModel model, CostWeights weights, DiagnosticModel? also = null)
 {
     /// <summary>Minutes that reading and answering one question takes, whatever it asks; common practice, no source.</summary>
     public const double Reading = 0.5;
@@ -50,7 +52,9 @@ public sealed class Bill(DiagnosticModel model, CostWeights weights)
 
     private void Open(string? cover)
     {
-        if (cover is not null && open.Add(cover)) Pay(model.Covers[model.CoverAt(cover)].OpeningCost);
+        if (cover is null || !open.Add(cover)) return;
+        var known = also is null || model.Covers.Any(c => c.Id == cover) ? model : also;
+        Pay(known.Covers[known.CoverAt(cover)].OpeningCost);
     }
 
     private void Pay(StepCost cost)

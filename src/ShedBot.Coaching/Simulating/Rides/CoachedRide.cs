@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Simulating.Riders;
-using ShedBot.Coaching.Thinking;
 using ShedBot.Coaching.Turns;
+using ShedBot.Knowledge;
 using ShedBot.Reasoning.Calibration;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
@@ -18,7 +18,8 @@ public sealed class CoachedRide
 
     private static readonly DateTimeOffset Noon = new(2026, 5, 2, 12, 0, 0, TimeSpan.Zero);
 
-    private readonly Coach coach;
+    private readonly IRideCoach coach;
+    private readonly RideWorld world;
     private readonly Rider rider;
     private readonly Action<string>? tell;
     private readonly RiderAnswers answers;
@@ -34,27 +35,30 @@ public sealed class CoachedRide
     private Believed? afterComplaint, beforeRepair;
     private bool stopIsThere;
 
-    private CoachedRide(Coach coach, Rider rider, Habits habits, Action<string>? tell)
+    private CoachedRide(IRideCoach coach, KnowledgeBase truth, Rider rider, Habits habits, Action<string>? tell)
     {
         (this.coach, this.rider, this.tell, machine) = (coach, rider, tell, rider.Machine);
+        world = new RideWorld(truth, coach.Knowledge);
         answers = new RiderAnswers(rider, habits);
-        bill = new Bill(Model, new CostWeights());
+        bill = new Bill(truth.Model, new CostWeights(), coach.Knowledge.Model);
         bike = BikeProfile.New(new BikeId("bike"), new MemberId("rider"));
         @case = Case.New(new CaseId("case"), bike.Owner, bike.Id, "simulated", Noon);
         // The list of complaints is open from the start, with the rider's own ones first on it.
         if (habits.PicksComplaint) @case = @case with { Open = new Ask(AskKind.WhichComplaint, string.Join(',', rider.Complaints), 0, 1) };
     }
 
-    private DiagnosticModel Model => coach.Knowledge.Model;
-
     /// <param name="tell">Told each turn in one line; null for none.</param>
     /// <returns>The ride, and what was believed right after the complaint; null when no complaint was ever made out.</returns>
     public static (Ride Ride, Belief? AfterComplaint) Of(Coach coach, Rider rider, Habits habits, Action<string>? tell = null)
     {
-        var talk = new CoachedRide(coach, rider, habits, tell);
+        var talk = new CoachedRide(new PlainCoach(coach), coach.Knowledge, rider, habits, tell);
         var ride = talk.Run();
         return (ride, talk.atComplaint);
     }
+
+    /// <summary>A rider whose bike follows other rules than those of the coach.</summary>
+    /// <param name="truth">The rules that the rider was drawn from.</param>
+    public static Ride Across(IRideCoach coach, KnowledgeBase truth, Rider rider, Habits habits) => new CoachedRide(coach, truth, rider, habits, null).Run();
 
     private Ride Run()
     {
@@ -91,20 +95,22 @@ public sealed class CoachedRide
     {
         if (atComplaint is null && @case.Standing.Any(e => e.Kind == EntryKind.Complaint))
         {
-            atComplaint = CaseBelief.Of(@case, bike, coach.Knowledge, Noon);
+            atComplaint = coach.Believe(@case, bike, Noon);
             afterComplaint = Score(atComplaint);
         }
 
         if (@case.Open.Kind != AskKind.Repair && @case.Phase is not (CasePhase.HandedOver or CasePhase.Stopped)) return;
-        var belief = CaseBelief.Of(@case, bike, coach.Knowledge, Noon);
+        var belief = coach.Believe(@case, bike, Noon);
         lead = Lead(belief);
         if (@case.Open.Kind == AskKind.Repair && bill.Repairs == 0) beforeRepair = Score(belief);
     }
 
+    /// <summary>A cause that is there and that the coach's rules do not list was given no chance by them.</summary>
     private Believed Score(Belief belief)
     {
-        var all = belief.Model.Faults.Select((f, i) => new Forecast(Math.Clamp(belief.Marginal(i), 0, 1), machine.Faults.Contains(f.Id))).ToImmutableArray();
-        return new Believed(all, all[belief.Model.FaultAt(Lead(belief))]);
+        var known = belief.Model.Faults.Select((f, i) => new Forecast(Math.Clamp(belief.Marginal(i), 0, 1), machine.Faults.Contains(f.Id))).ToImmutableArray();
+        var unlisted = world.IsOne ? [] : machine.Faults.Where(f => belief.Model.Faults.All(k => k.Id != f)).Select(_ => new Forecast(0, true));
+        return new Believed([.. known, .. unlisted], known[belief.Model.FaultAt(Lead(belief))]);
     }
 
     private static string Lead(Belief belief) => belief.Model.Faults.MaxBy(f => belief.Marginal(f.Id))!.Id;
@@ -133,14 +139,14 @@ public sealed class CoachedRide
         var time = Again("words");
         return string.Join(". Also, ", rider.Complaints.OrderBy(c => rider.Luck.Roll(c, time)).Take(2).Select(c =>
         {
-            var phrases = coach.Knowledge.Complaints[c].RidersSay;
+            var phrases = world.Truth.Complaints[c].RidersSay;
             return phrases[rider.Luck.PickOf(phrases.Length, $"{c}:words", time)];
         }));
     }
 
     private string Closest()
     {
-        var closest = rider.Complaints.OrderBy(c => rider.Luck.Roll(c))
+        var closest = rider.Complaints.OrderBy(c => rider.Luck.Roll(c)).Where(coach.Knowledge.Complaints.ContainsKey)
             .FirstOrDefault(c => @case.Turn == 0 || offered.Contains(OptionId.For(@case.Open, OptionId.Complaint(c))));
         return closest is null ? OptionId.NoneOfThese : OptionId.Complaint(closest);
     }
@@ -148,22 +154,22 @@ public sealed class CoachedRide
     private string Fact(string fact)
     {
         bill.Fact();
-        return answers.Fact(coach.Knowledge.Facts[fact], Again(fact)) is { } value ? OptionId.State(value) : OptionId.NotSure;
+        var rule = coach.Knowledge.Facts[fact];
+        return world.Knows(rule, rider) && answers.Fact(rule, Again(fact)) is { } value ? OptionId.State(value) : OptionId.NotSure;
     }
 
     private string Check(string id)
     {
-        var check = Model.Checks[Model.CheckAt(id)];
+        var check = world.Check(id);
         bill.Check(check);
-        if (answers.Check(check, machine, Again(id)) is not { } said) return OptionId.NotSure;
-        var states = coach.Knowledge.Findings[check.Finding].States;
-        stopIsThere = states[machine.StateOf(check.Finding)] is { StopRiding: not null };
+        if (!world.CanTell(check) || answers.Check(check, machine, Again(id)) is not { } said || !world.Offers(check, said)) return OptionId.NotSure;
+        stopIsThere = world.IsStop(check.Finding, machine);
         return OptionId.State(said);
     }
 
     private string Prove(string id)
     {
-        var repair = Model.Repairs[Model.RepairAt(id)];
+        var repair = world.Repair(id);
         bill.Repair(repair);
         var after = machine.After(repair, Again(id));
         var trial = answers.Try(machine, after, Again("trial"));

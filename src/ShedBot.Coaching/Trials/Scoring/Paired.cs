@@ -1,0 +1,62 @@
+using ShedBot.Reasoning.Calibration;
+
+namespace ShedBot.Coaching.Trials.Scoring;
+
+/// <summary>Holds old and new against each other case by case, with the percentile bootstrap (Efron 1979) of the difference: whole cases are drawn anew, so what both share falls out.</summary>
+internal static class Paired
+{
+    public const int Bins = 5;
+
+    private const int Resamples = 2000;
+
+    private const double Outside = 0.005;
+
+    private const int Seed = 20260;
+
+    public static Compared Means(Measure measure, IReadOnlyList<(double Old, double New)> pairs)
+    {
+        if (pairs.Count == 0) return new Compared(measure, 0, 0, 0, 0, 0, 0);
+        double[] differences = [.. pairs.Select(p => p.New - p.Old)];
+        var differ = differences.Count(d => d != 0);
+        var (low, high) = differ == 0 ? (0, 0) : Interval(pairs.Count, counts =>
+        {
+            var sum = 0.0;
+            for (var i = 0; i < differences.Length; i++) sum += counts[i] * differences[i];
+            return sum / differences.Length;
+        });
+        var old = pairs.Average(p => p.Old);
+        return new Compared(measure, pairs.Count, differ, old, differ == 0 ? old : pairs.Average(p => p.New), low, high);
+    }
+
+    /// <summary>The same for shares.</summary>
+    public static Compared Shares(Measure measure, IEnumerable<(bool Old, bool New)> pairs) =>
+        Means(measure, [.. pairs.Select(p => (p.Old ? 1.0 : 0, p.New ? 1.0 : 0))]);
+
+    public static Compared Calibration(IReadOnlyList<(Forecast Old, Forecast New)> pairs)
+    {
+        if (pairs.Count == 0) return new Compared(Measure.CalibrationError, 0, 0, 0, 0, 0, 0);
+        var (old, @new) = (new SortedForecasts(pairs.Select(p => p.Old)), new SortedForecasts(pairs.Select(p => p.New)));
+        var differ = pairs.Count(p => p.Old != p.New);
+        var (low, high) = differ == 0 ? (0, 0) : Interval(pairs.Count, counts => @new.Error(counts, Bins) - old.Error(counts, Bins));
+        int[] once = [.. Enumerable.Repeat(1, pairs.Count)];
+        return new Compared(Measure.CalibrationError, pairs.Count, differ, old.Error(once, Bins), @new.Error(once, Bins), low, high);
+    }
+
+    /// <param name="measure">Of the cases, each taken as often as its count says.</param>
+    private static (double Low, double High) Interval(int cases, Func<int[], double> measure)
+    {
+        var chance = new Random(Seed);
+        var drawn = new double[Resamples];
+        var counts = new int[cases];
+        for (var i = 0; i < Resamples; i++)
+        {
+            Array.Clear(counts);
+            for (var j = 0; j < cases; j++) counts[chance.Next(cases)]++;
+            drawn[i] = measure(counts);
+        }
+
+        Array.Sort(drawn);
+        var tail = (int)(Outside * Resamples);
+        return (drawn[tail], drawn[Resamples - 1 - tail]);
+    }
+}
