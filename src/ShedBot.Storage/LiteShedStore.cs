@@ -17,7 +17,7 @@ namespace ShedBot.Storage;
 /// The store in one data file, for one process on one machine and a local disk. Safe for use from many threads. Dispose it last: that puts
 /// the log away into the data file. Times are kept to the millisecond, in UTC; ids and places are 1 to 300 bytes without control characters.
 /// </summary>
-public sealed partial class LiteShedStore : IShedStore, IClubStore, IArrivalStore, IRiderStore
+public sealed partial class LiteShedStore : IShedStore, IClubStore, IArrivalStore, IRiderStore, ITeachingStore
 {
     private readonly StoreFiles files;
     private readonly StoreOptions options;
@@ -27,6 +27,7 @@ public sealed partial class LiteShedStore : IShedStore, IClubStore, IArrivalStor
     private readonly LogFile log;
     private readonly Writer writer;
     private readonly TurnWriter turns;
+    private readonly TeachingWriter teaching;
     private readonly Readers readers;
     private int disposed;
 
@@ -34,7 +35,9 @@ public sealed partial class LiteShedStore : IShedStore, IClubStore, IArrivalStor
         StoreFiles files, StoreOptions options, StoreSchema schema, FileStream held, LiteDatabase db, LogFile log, IntegrityReport report)
     {
         (this.files, this.options, this.schema, this.held, this.db, this.log, Integrity) = (files, options, schema, held, db, log, report);
-        turns = new TurnWriter(TurnWriter.LastNumberIn(db));
+        var outbox = new OutboxWriter(OutboxWriter.LastNumberIn(db));
+        turns = new TurnWriter(outbox);
+        teaching = new TeachingWriter(outbox);
         readers = new Readers(db);
         writer = new Writer(db, log, options);
     }

@@ -37,7 +37,11 @@ public interface IClubStore
     /// <param name="limit">1 to 10,000.</param>
     Task<ImmutableArray<string>> UnsaidPlacesAsync(int limit, CancellationToken ct);
 
-    /// <summary>Removes all that is kept of a member, in one transaction: cases, bikes, outcomes, rooms, wishes about reminders, what is still to be said, their leave to answer for others.</summary>
+    /// <summary>
+    /// Removes all that is kept of a member, in one transaction: cases, bikes, outcomes, rooms, wishes about reminders, what is still to be said, their leave
+    /// to answer for others, their tips, their words that were not understood, and their proposals that were not published. What of theirs was published
+    /// stays with the club's rules, without their id and without their name where it stands as a credit.
+    /// </summary>
     Task<Forgotten> ForgetMemberAsync(MemberId member, CancellationToken ct);
 
     /// <summary>Removes all that is kept of a club and of its members, in one transaction.</summary>

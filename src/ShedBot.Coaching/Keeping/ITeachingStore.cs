@@ -39,6 +39,7 @@ public interface ITeachingStore
     Task<ImmutableArray<AuditEntry>> AuditAsync(ClubId club, long before, int limit, CancellationToken ct);
 
     /// <summary>Keeps all that one act changes as a whole or not at all, and returns once it is safe on the disk.</summary>
+    /// <exception cref="ArgumentException">Something in it is of another club, or somebody who did it is none of its members.</exception>
     /// <exception cref="StaleSaveException">Somebody saved one of them since it was read, or published the edition's number first; read again and decide again.</exception>
     Task SaveTeachingAsync(TeachingSaved saved, CancellationToken ct);
 
@@ -60,7 +61,7 @@ public interface ITeachingStore
 /// <param name="Settings">The settings after; likewise.</param>
 /// <param name="Edition">The next edition; its number is one above the newest that was read.</param>
 /// <param name="Audit">At least one; numbered by the store.</param>
-/// <param name="Say">What to say to members, each in a place of its own.</param>
+/// <param name="Say">What to say to members, each in their <see cref="TeachingPlace"/>.</param>
 public sealed record TeachingSaved(
     ClubId Club,
     Proposal? Proposal,

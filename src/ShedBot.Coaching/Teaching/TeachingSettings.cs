@@ -33,7 +33,10 @@ public sealed record TeachingSettings(
     double MemberShare,
     int Version)
 {
-    public static TeachingSettings New(ClubId club) => new(club, [], [], false, LearningMode.Proposals, 3, 0.05, 0);
+    // Roles are told apart letter by letter, never as a language would sort them.
+    private static readonly ImmutableSortedSet<string> None = ImmutableSortedSet.Create<string>(StringComparer.Ordinal);
+
+    public static TeachingSettings New(ClubId club) => new(club, None, None, false, LearningMode.Proposals, 3, 0.05, 0);
 
     /// <param name="manages">Whether the platform lets them manage the club.</param>
     /// <param name="roles">The roles that came with the act itself.</param>

@@ -1,5 +1,6 @@
 using LiteDB;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
 
 namespace ShedBot.Storage.Documents;
 
@@ -17,6 +18,9 @@ internal static class CaseDocument
     /// <summary>Member, place, time of the last turn, case.</summary>
     public const string ByPlace = "byPlace";
 
+    /// <summary>The club whose rules serve the member, time of closing, case, while the case is closed; else null.</summary>
+    public const string ByClosed = "byClosed";
+
     public const string Version = "version";
 
     /// <param name="say">The ids of what the last turn says: they tell a turn that is saved twice from another turn.</param>
@@ -29,6 +33,7 @@ internal static class CaseDocument
         [ByMember] = Keys.Join(c.Member.Value, Times.Key(c.LastTurnAt)),
         [ByOpenPlace] = c.IsClosed ? BsonValue.Null : PlaceOf(c.Member, c.Place),
         [ByPlace] = Keys.Join(PlaceOf(c.Member, c.Place), Times.Key(c.LastTurnAt) + c.Id.Value),
+        [ByClosed] = c.IsClosed ? Keys.Join(ClubId.Serving(c.Member).Value, Times.Key(c.ClosedAt ?? c.LastTurnAt) + c.Id.Value) : BsonValue.Null,
         ["phase"] = c.Phase.ToString(),
         ["openingWords"] = c.OpeningWords,
         ["entries"] = new BsonArray(c.Entries.Select(EntryToBson)),

@@ -19,6 +19,8 @@ internal readonly struct Fields(string collection, string id, BsonDocument docum
 
     public int Whole(string name) => Get(name) is { IsInt32: true } v ? v.AsInt32 : throw Wrong(name, "a whole number");
 
+    public long Long(string name) => Get(name) is { IsInt64: true } v ? v.AsInt64 : throw Wrong(name, "a whole number");
+
     public double Real(string name) => Get(name) is { IsDouble: true } v ? v.AsDouble : throw Wrong(name, "a number");
 
     public double? RealOrNull(string name) => Get(name).IsNull ? null : Real(name);

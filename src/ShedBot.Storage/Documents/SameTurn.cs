@@ -9,7 +9,7 @@ namespace ShedBot.Storage.Documents;
 internal static class SameTurn
 {
     private static readonly HashSet<string> Times =
-        ["crc", "openedAt", "lastTurnAt", "closedAt", "at", CaseDocument.ByMember, CaseDocument.ByPlace];
+        ["crc", "openedAt", "lastTurnAt", "closedAt", "at", CaseDocument.ByMember, CaseDocument.ByPlace, CaseDocument.ByClosed];
 
     public static bool Is(BsonDocument one, BsonDocument other) => Alike(one, other);
 

@@ -11,7 +11,7 @@ internal sealed record Shelf(string Collection, ImmutableArray<string> Indexes, 
     public static ImmutableArray<Shelf> All { get; } =
     [
         new(About.Collection, [], d => About.Read(d)),
-        new(CaseDocument.Collection, [CaseDocument.ByMember, CaseDocument.ByOpenPlace, CaseDocument.ByPlace], d => CaseDocument.FromBson(d)),
+        new(CaseDocument.Collection, [CaseDocument.ByMember, CaseDocument.ByOpenPlace, CaseDocument.ByPlace, CaseDocument.ByClosed], d => CaseDocument.FromBson(d)),
         new(BikeDocument.Collection, [BikeDocument.ByOwner], d => BikeDocument.FromBson(d)),
         new(OutcomeDocument.Collection, [OutcomeDocument.ByTime], d => OutcomeDocument.FromBson(d)),
         new(OutboxDocument.Collection, [OutboxDocument.ByPlace], d => OutboxDocument.FromBson(d)),
@@ -19,6 +19,13 @@ internal sealed record Shelf(string Collection, ImmutableArray<string> Indexes, 
         new(RoomDocument.Collection, [RoomDocument.ByThread, RoomDocument.ByMember, RoomDocument.ByOpening], d => RoomDocument.FromBson(d)),
         new(ArrivalDocument.Collection, [], d => ArrivalDocument.FromBson(d)),
         new(RiderDocument.Collection, [RiderDocument.ByLook], d => RiderDocument.FromBson(d)),
+        new(EditionDocument.Collection, [], d => EditionDocument.FromBson(d, "", "")),
+        new(LayerDocument.Collection, [], d => LayerDocument.FromBson(d)),
+        new(ProposalDocument.Collection, [ProposalDocument.ByState], d => ProposalDocument.FromBson(d)),
+        new(TipDocument.Collection, [TipDocument.ByState], d => TipDocument.FromBson(d)),
+        new(TeachingSettingsDocument.Collection, [], d => TeachingSettingsDocument.FromBson(d)),
+        new(AuditDocument.Collection, [], d => AuditDocument.FromBson(d)),
+        new(UnheardDocument.Collection, [], d => UnheardDocument.FromBson(d)),
     ];
 
     public static string PathOf(string index) => "$." + index;

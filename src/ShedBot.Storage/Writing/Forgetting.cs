@@ -3,6 +3,7 @@ using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Nudging;
+using ShedBot.Coaching.Teaching;
 using ShedBot.Storage.Documents;
 using ShedBot.Storage.Reading;
 
@@ -14,14 +15,14 @@ internal static class Forgetting
     public static Forgotten Member(ILiteDatabase db, MemberId member)
     {
         var removed = Remove(
-            db, Ids(Lookups.CasesOfQuery(db, member)), Ids(Lookups.BikesOfQuery(db, member)), Ids(ClubLookups.RoomsOfQuery(db, member)), [member.Value]);
+            db, Ids(Lookups.CasesOfQuery(db, member)), Ids(Lookups.BikesOfQuery(db, member)), Ids(ClubLookups.RoomsOfQuery(db, member)), [member.Value], m => m == member);
         if (ClubId.Of(member) is { } club)
         {
             TakeLeave(db, club, member);
         }
 
         RemoveArrivals(db, member.Value.Equals);
-
+        TeachingForgetting.Member(db, member);
         return removed;
     }
 
@@ -37,19 +38,22 @@ internal static class Forgetting
             bikes,
             Ids(ClubLookups.OfMembersQuery(db, RoomDocument.Collection, RoomDocument.ByMember, club)),
             // A member stands alone in the key too.
-            [.. Ids(RiderLookups.OfClubQuery(db, club)).Where(r => r.AsString.StartsWith(own, StringComparison.Ordinal))]);
+            [.. Ids(RiderLookups.OfClubQuery(db, club)).Where(r => r.AsString.StartsWith(own, StringComparison.Ordinal))],
+            m => ClubId.Serving(m) == club);
         RemoveArrivals(db, m => m.StartsWith(own, StringComparison.Ordinal));
+        TeachingForgetting.Club(db, club);
         db.GetCollection(ClubDocument.Collection).Delete(club.Value);
         return removed;
     }
 
     // What waits to be said is looked through whole: it is what the platform did not take yet, so there is little of it.
-    private static Forgotten Remove(ILiteDatabase db, List<BsonValue> cases, List<BsonValue> bikes, List<BsonValue> rooms, List<BsonValue> riders)
+    private static Forgotten Remove(ILiteDatabase db, List<BsonValue> cases, List<BsonValue> bikes, List<BsonValue> rooms, List<BsonValue> riders, Predicate<MemberId> whose)
     {
         var (ofCases, inRooms) = (cases.ToHashSet(), rooms.ToHashSet());
         inRooms.UnionWith(riders.Select(r => new BsonValue(Decision.PlaceOf(new MemberId(r.AsString)))));
         var unsaid = Lookups.Query(db, OutboxDocument.Collection).ToEnumerable()
-            .Where(m => ofCases.Contains(m[OutboxDocument.Case]) || inRooms.Contains(m[OutboxDocument.Place]))
+            .Where(m => ofCases.Contains(m[OutboxDocument.Case]) || inRooms.Contains(m[OutboxDocument.Place])
+                || (TeachingPlace.MemberIn(m[OutboxDocument.Place].AsString) is { } told && whose(told)))
             .Select(m => m["_id"]).ToList();
         Delete(db, OutboxDocument.Collection, unsaid);
         Delete(db, OutcomeDocument.Collection, cases);

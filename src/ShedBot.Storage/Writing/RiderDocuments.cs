@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using LiteDB;
 using ShedBot.Coaching.Bikes;
-using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Nudging;
 using ShedBot.Storage.Documents;
@@ -9,7 +8,7 @@ using ShedBot.Storage.Documents;
 namespace ShedBot.Storage.Writing;
 
 /// <summary>A rider, their bikes that changed and what is said to them made ready to be written: all that can be wrong shows here, before the writer is bothered.</summary>
-internal sealed record RiderDocuments(BsonDocument Rider, ImmutableArray<BsonDocument> Bikes, ImmutableArray<OutboxMessage> Say, ImmutableArray<string> CardTexts)
+internal sealed record RiderDocuments(BsonDocument Rider, ImmutableArray<BsonDocument> Bikes, ImmutableArray<(OutboxMessage Message, string Card)> Say)
 {
     /// <exception cref="ArgumentException">A message is said elsewhere than in the place of the rider's reminders, or a bike is somebody else's.</exception>
     public static RiderDocuments Of(Rider rider, ImmutableArray<BikeProfile> bikes, ImmutableArray<OutboxMessage> say)
@@ -26,13 +25,12 @@ internal sealed record RiderDocuments(BsonDocument Rider, ImmutableArray<BsonDoc
 
         foreach (var message in say)
         {
-            Keys.Checked(message.Id, "message id");
-            if (Keys.Checked(message.Place, "place") != Decision.PlaceOf(rider.Member))
+            if (message.Place != Decision.PlaceOf(rider.Member))
             {
                 throw new ArgumentException("A message is not in the place of the rider's reminders.", nameof(say));
             }
         }
 
-        return new RiderDocuments(RiderDocument.ToBson(rider), [.. bikes.Select(BikeDocument.ToBson)], say, [.. say.Select(m => CardJson.Write(m.Card))]);
+        return new RiderDocuments(RiderDocument.ToBson(rider), [.. bikes.Select(BikeDocument.ToBson)], OutboxWriter.Ready(say));
     }
 }

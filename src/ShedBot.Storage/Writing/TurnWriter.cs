@@ -4,23 +4,11 @@ using ShedBot.Storage.Documents;
 namespace ShedBot.Storage.Writing;
 
 /// <summary>Writes a turn, or a rider with what is said to them, inside the transaction it is called in. Looks at everything first and writes then.</summary>
-internal sealed class TurnWriter
+internal sealed class TurnWriter(OutboxWriter outbox)
 {
-    private long lastNumber;
-
-    /// <param name="lastNumber">The highest number in the outbox, 0 when it is empty.</param>
-    public TurnWriter(long lastNumber) => this.lastNumber = lastNumber;
-
-    public static long LastNumberIn(ILiteDatabase db) =>
-        db.GetCollection(OutboxDocument.Collection).Query().OrderByDescending(OutboxDocument.Number).Limit(1).ToList() is [var last]
-            ? last[OutboxDocument.Number].AsInt64
-            : 0;
-
     public void Write(LiteDatabase db, TurnDocuments turn)
     {
         var cases = db.GetCollection(CaseDocument.Collection);
-        var outbox = db.GetCollection(OutboxDocument.Collection);
-
         var stored = Versions.Find(cases, turn.Case["_id"]);
         // Lost acknowledgement: the caller saves the same turn again. What it says may have been said since, and must not come back.
         if (stored is not null && SameTurn.Is(stored, turn.Case))
@@ -39,11 +27,7 @@ internal sealed class TurnWriter
             ThrowIfRiderStale(db, owner);
         }
 
-        if (turn.SayIds.FirstOrDefault(id => outbox.FindById(id) is not null) is { } taken)
-        {
-            throw new InvalidOperationException($"Message '{taken}' is already waiting to be said, for another turn.");
-        }
-
+        OutboxWriter.ThrowIfTaken(db, turn.Say);
         cases.Upsert(turn.Case);
         if (turn.Bike is not null)
         {
@@ -60,10 +44,12 @@ internal sealed class TurnWriter
             db.GetCollection(OutcomeDocument.Collection).Upsert(turn.Outcome);
         }
 
-        foreach (var (message, card) in turn.Turn.Say.Zip(turn.CardTexts))
+        if (turn.Turn.Unheard is { } unheard)
         {
-            outbox.Insert(OutboxDocument.ToBson(message, card, ++lastNumber));
+            UnheardWriter.Add(db, unheard);
         }
+
+        outbox.Write(db, turn.Say);
     }
 
     public void WriteRider(LiteDatabase db, RiderDocuments next)
@@ -88,12 +74,8 @@ internal sealed class TurnWriter
             db.GetCollection(BikeDocument.Collection).Upsert(bike);
         }
 
-        var outbox = db.GetCollection(OutboxDocument.Collection);
-        foreach (var (message, card) in next.Say.Zip(next.CardTexts))
-        {
-            // The message of a day has one name: where one of that name waits, this one takes its place and is not a second one.
-            outbox.Upsert(OutboxDocument.ToBson(message, card, ++lastNumber));
-        }
+        // The message of a day has one name: where one of that name waits, this one takes its place and is not a second one.
+        outbox.Write(db, next.Say);
     }
 
     private static void ThrowIfRiderStale(LiteDatabase db, BsonDocument rider) =>

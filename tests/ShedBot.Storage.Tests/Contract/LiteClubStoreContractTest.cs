@@ -2,8 +2,8 @@ using ShedBot.Coaching.Keeping;
 
 namespace ShedBot.Storage.Tests.Contract;
 
-/// <summary>The embedded store keeps the contract of clubs and rooms.</summary>
-public sealed class LiteClubStoreContractTest : ForgettingContract, IDisposable
+/// <summary>The embedded store keeps the contract of clubs, rooms and their rules.</summary>
+public sealed class LiteClubStoreContractTest : CountingContract, IDisposable
 {
     private readonly ScratchDirectory scratch = new();
 

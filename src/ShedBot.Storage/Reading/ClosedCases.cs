@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using LiteDB;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
+using ShedBot.Storage.Documents;
+using ShedBot.Storage.Opening;
+
+namespace ShedBot.Storage.Reading;
+
+/// <summary>A club's cases that are closed at this moment, each with how it ended.</summary>
+internal static class ClosedCases
+{
+    /// <summary>Each is read and let go before the next: there may be many thousands.</summary>
+    public static ImmutableArray<ClosedCase> Of(ILiteDatabase db, ClubId club, int limit)
+    {
+        var cases = Query(db, club).Limit(limit).ToEnumerable().Select(CaseDocument.FromBson).ToList();
+        var outcomes = db.GetCollection(OutcomeDocument.Collection);
+        var bikes = new Dictionary<BikeId, BikeProfile?>();
+        var closed = ImmutableArray.CreateBuilder<ClosedCase>(cases.Count);
+        foreach (var c in cases)
+        {
+            // Of a case that was closed twice the last outcome stands. One that was opened again, or forgotten, just now has none that fits.
+            if (outcomes.FindById(c.Id.Value) is not { } found || OutcomeDocument.FromBson(found) is not { } outcome || outcome.Phase != c.Phase)
+            {
+                continue;
+            }
+
+            if (!bikes.TryGetValue(c.Bike, out var bike))
+            {
+                bikes[c.Bike] = bike = Lookups.Bike(db, c.Bike);
+            }
+
+            closed.Add(new ClosedCase(c, bike, outcome));
+        }
+
+        return closed.ToImmutable();
+    }
+
+    public static ILiteQueryable<BsonDocument> Query(ILiteDatabase db, ClubId club) =>
+        Lookups.Query(db, CaseDocument.Collection)
+            .Where(Lookups.Within(CaseDocument.ByClosed), ClubKeys.First(club), Keys.Last(club.Value))
+            .OrderByDescending(Shelf.PathOf(CaseDocument.ByClosed));
+}
