@@ -1,5 +1,8 @@
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
+using ShedBot.Knowledge.Compiling;
+using ShedBot.Knowledge.Layers;
+using ShedBot.Knowledge.Loading;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -15,7 +18,25 @@ namespace ShedBot.Coaching.Teaching;
 public sealed record RulesEdition(
     ClubId Club, int Number, string Layer, string Learnt, string What, string? Proposal, MemberId? By, string ByName, string Base, DateTimeOffset At)
 {
+    /// <summary>How the club's layer is called in reports.</summary>
+    public const string LayerFile = "club.yaml";
+
     public EditionHead Head => new(Club, Number, What, ByName, At);
+
+    /// <exception cref="FormatException">The text is none that was ever published.</exception>
+    public Layer ReadLayer()
+    {
+        var read = Knowledge.Layers.Layer.Read(RuleText.FromText(LayerFile, Layer));
+        return read.Layer ?? throw new FormatException($"Edition {Number} of club {Club} cannot be read: {string.Join(' ', read.Problems.Take(1))}");
+    }
+
+    /// <exception cref="FormatException">The text is none that was ever published.</exception>
+    public Learnt ReadLearnt()
+    {
+        if (Learnt.Length == 0) return Knowledge.Compiling.Learnt.Nothing;
+        var read = LearntText.Read(Learnt);
+        return read.Learnt ?? throw new FormatException($"What edition {Number} of club {Club} has learnt cannot be read: {read.Wrong}");
+    }
 }
 
 /// <summary>An edition without its text.</summary>

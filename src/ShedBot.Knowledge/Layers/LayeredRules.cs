@@ -84,10 +84,10 @@ public static class LayeredRules
     }
 
     private static KnowledgeBase Compile(RuleBase under, Layer layer, Loading.Reading.Draft draft, CompileOptions? options) =>
-        layer.IsEmpty && options is null ? under.Knowledge! : Compiler.Compile(draft, options ?? CompileOptions.Default, Version(under, layer));
+        layer.IsEmpty && options is null ? under.Knowledge! : Compiler.Compile(draft, options ?? CompileOptions.Default, Version(under, layer, options?.Learnt ?? Learnt.Nothing));
 
-    /// <summary>Of the base and the club's word together, in the same form as that of files. The number of the edition does not count.</summary>
-    private static string Version(RuleBase under, Layer layer) => layer.IsEmpty
+    /// <summary>Of the base, the club's word and what was learnt together, in the same form as that of files. The number of the edition does not count.</summary>
+    private static string Version(RuleBase under, Layer layer, Learnt learnt) => layer.IsEmpty && learnt.IsNothing
         ? under.Knowledge!.Version
-        : Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{under.Knowledge!.Version}\n{LayerWriter.Write(layer, null)}")))[..12];
+        : Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{under.Knowledge!.Version}\n{LayerWriter.Write(layer, null)}{(learnt.IsNothing ? "" : LearntText.Write(learnt))}")))[..12];
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ShedBot.Knowledge;
+using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Loading;
 
 namespace ShedBot.Rules;
@@ -45,14 +46,18 @@ internal static class RulesFolder
     }
 
     /// <returns>Null when the rules cannot be used; <paramref name="errors"/> says why.</returns>
-    public static KnowledgeBase? Load(string? asked, TextWriter errors)
+    public static KnowledgeBase? Load(string? asked, TextWriter errors) => LoadBase(asked, errors)?.Knowledge;
+
+    /// <inheritdoc cref="Load"/>
+    public static RuleBase? LoadBase(string? asked, TextWriter errors)
     {
         if (FindOrSay(asked, errors) is not { } folder) return null;
         try
         {
-            var result = KnowledgeLoader.Load(KnowledgeFolder.Read(folder));
-            if (result.Knowledge is null) RulesReport.Refused(folder, result.Problems, errors);
-            return result.Knowledge;
+            var rules = RuleBase.Of(KnowledgeFolder.Read(folder));
+            if (rules.Knowledge is not null) return rules;
+            RulesReport.Refused(folder, rules.Problems, errors);
+            return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShedBot.Coaching;
+using ShedBot.Coaching.Teaching;
 using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge;
+using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Problems;
 using ShedBot.Knowledge.Understanding;
@@ -18,13 +20,16 @@ internal sealed class RulesInUse
     private readonly string folder;
     private string stamp;
 
-    private RulesInUse(string folder, string stamp, KnowledgeBase knowledge, CoachOptions options)
+    private RulesInUse(string folder, string stamp, RuleBase rules, CoachOptions options)
     {
         (this.folder, this.stamp, Options) = (folder, stamp, options);
-        Coach = CoachFor(knowledge);
+        Ground = GroundOf(rules);
     }
 
-    public Coach Coach { get; private set; }
+    /// <summary>Read by other threads while it is exchanged.</summary>
+    public Ground Ground { get; private set; }
+
+    public Coach Coach => Ground.Coach;
 
     public KnowledgeBase Knowledge => Coach.Knowledge;
 
@@ -39,7 +44,7 @@ internal sealed class RulesInUse
         if (RulesFolder.FindOrSay(asked, errors) is not { } folder) return null;
         // The stamp comes first: a file that changes while it is read is then read once more, rather than missed.
         var stamp = StampOrWhy(folder);
-        return RulesFolder.Load(folder, errors) is { } knowledge ? new RulesInUse(folder, stamp, knowledge, options) : null;
+        return RulesFolder.LoadBase(folder, errors) is { } rules ? new RulesInUse(folder, stamp, rules, options) : null;
     }
 
     /// <summary>Looks whether the files have changed, by their names, lengths and times.</summary>
@@ -51,8 +56,8 @@ internal sealed class RulesInUse
         stamp = now;
         try
         {
-            var reload = Reload.From(Knowledge, KnowledgeFolder.Read(folder));
-            if (reload.Outcome == ReloadOutcome.Taken) Coach = CoachFor(reload.Use);
+            var reload = Reload.From(Ground.Base, KnowledgeFolder.Read(folder));
+            if (reload.Outcome == ReloadOutcome.Taken) Ground = GroundOf(reload.Use);
             Broken = reload.Outcome == ReloadOutcome.KeptLastGood;
             return reload.Outcome == ReloadOutcome.Unchanged ? null : new RulesNews(reload.Outcome, reload.Say(), Told(reload));
         }
@@ -63,7 +68,7 @@ internal sealed class RulesInUse
         }
     }
 
-    private Coach CoachFor(KnowledgeBase knowledge) => new(knowledge, Listener.For(knowledge), Options);
+    private Ground GroundOf(RuleBase rules) => new(rules, new Coach(rules.Knowledge!, Listener.For(rules.Knowledge!), Options));
 
     private static ImmutableArray<string> Told(Reload reload) => reload.Outcome == ReloadOutcome.Taken
         ? []

@@ -41,8 +41,10 @@ internal static class Pump
         }
 
         var rules = Load(string.Join('\n', kept));
-        return new Coach(rules, Listener.For(rules), new CoachOptions { FactsWithin = 0 });
+        return CoachOf(rules);
     }
+
+    public static Coach CoachOf(KnowledgeBase rules) => new(rules, Listener.For(rules), new CoachOptions { FactsWithin = 0 });
 }
 
 /// <summary>One member's talk with the coach, without a store.</summary>

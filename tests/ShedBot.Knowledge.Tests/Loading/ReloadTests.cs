@@ -1,3 +1,4 @@
+using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Tests.Samples;
 
@@ -5,7 +6,7 @@ namespace ShedBot.Knowledge.Tests.Loading;
 
 public class ReloadTests
 {
-    private static readonly KnowledgeBase Current = LampRules.Knowledge();
+    private static readonly RuleBase Current = RuleBase.Of([RuleText.FromText(LampRules.File, LampRules.Text)]);
 
     [Fact]
     public void From_BrokenRules_KeepsTheLastGoodAndSaysSo()
@@ -14,7 +15,7 @@ public class ReloadTests
 
         Assert.Same(Current, reload.Use);
         Assert.Equal(ReloadOutcome.KeptLastGood, reload.Outcome);
-        Assert.Equal($"The changed rules have 1 error and are not used; the last good ones stay (version {Current.Version}).", reload.Say());
+        Assert.Equal($"The changed rules have 1 error and are not used; the last good ones stay (version {Current.Knowledge!.Version}).", reload.Say());
         Assert.Contains("Did you mean 'bulb-look'?", Assert.Single(reload.Problems).ToString(), StringComparison.Ordinal);
     }
 
@@ -24,7 +25,7 @@ public class ReloadTests
         var reload = Reload.From(Current, [RuleText.FromText(LampRules.File, LampRules.Bent("Carry a spare", "Carry two spares"))]);
 
         Assert.Equal(ReloadOutcome.Taken, reload.Outcome);
-        Assert.NotEqual(Current.Version, reload.Use.Version);
+        Assert.NotEqual(Current.Knowledge!.Version, reload.Use.Knowledge!.Version);
     }
 
     [Fact]
