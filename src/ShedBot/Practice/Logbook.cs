@@ -2,19 +2,17 @@ using System.Globalization;
 using ShedBot.Cards;
 using ShedBot.Coaching;
 using ShedBot.Coaching.Bikes;
-using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
-using ShedBot.Rules;
 
 namespace ShedBot.Practice;
 
 /// <summary>The logbook of a member's bike at the practice terminal.</summary>
 /// <param name="copies">The folder in which copies and pictures of a bike are written; made when it is missing.</param>
 internal sealed class Logbook(
-    IShedStore store, IRiderStore riders, ICoaches coaches, RulesInUse rules, IScreen screen, Panel panel, Speakers speakers, TimeProvider clock, string copies, TimelinePainter paint) : IDisposable
+    IShedStore store, IRiderStore riders, PracticeRules rules, IScreen screen, Panel panel, Speakers speakers, TimeProvider clock, string copies, TimelinePainter paint) : IDisposable
 {
-    private readonly BikeDesk desk = new(store, riders, coaches);
+    private readonly BikeDesk desk = new(store, riders, rules.Coaches);
 
     /// <param name="loose">True while no question is open.</param>
     /// <returns>Null when the line is for the coach.</returns>

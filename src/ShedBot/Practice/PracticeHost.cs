@@ -57,6 +57,7 @@ internal static class PracticeHost
         using var session = new PracticeSession(
             store,
             store,
+            store,
             rules,
             Screen(settings, output),
             input,

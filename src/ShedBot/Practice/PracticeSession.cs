@@ -30,7 +30,7 @@ internal sealed class PracticeSession : IDisposable
     private const int MostUnsaid = 100, MostCases = 20;
 
     private readonly IShedStore store;
-    private readonly RulesInUse rules;
+    private readonly PracticeRules rules;
     private readonly IScreen screen;
     private readonly BoundedLines lines;
     private readonly TimeProvider clock;
@@ -46,19 +46,19 @@ internal sealed class PracticeSession : IDisposable
     private MemberName member;
 
     public PracticeSession(
-        IShedStore store, IRiderStore riders, RulesInUse rules, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies,
+        IShedStore store, IRiderStore riders, ITeachingStore taught, RulesInUse files, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies,
         TimelinePainter paint)
     {
-        (this.store, this.rules, this.screen, this.clock, this.logger, member) = (store, rules, screen, clock, logger, first);
+        (this.store, this.screen, this.clock, this.logger, member) = (store, screen, clock, logger, first);
+        rules = new PracticeRules(files, taught);
         lines = new BoundedLines(input, MostRead);
         numbers = new CaseNumbers(store);
-        var coaches = new OneCoach(() => rules.Coach);
-        desk = new CaseDesk(store, riders, coaches, clock, numbers.Next, "say forget it, then bike use and its name, and tell me again");
+        desk = new CaseDesk(store, riders, rules.Coaches, clock, numbers.Next, "say forget it, then bike use and its name, and tell me again");
         var zone = Speakers.ZoneOf(clock);
-        riderDesk = new RiderDesk(store, riders, coaches, (_, _) => ValueTask.FromResult(zone));
+        riderDesk = new RiderDesk(store, riders, rules.Coaches, (_, _) => ValueTask.FromResult(zone));
         var speakers = new Speakers(riderDesk, zone);
         panel = new Panel(screen);
-        logbook = new Logbook(store, riders, coaches, rules, screen, panel, speakers, clock, copies, paint);
+        logbook = new Logbook(store, riders, rules, screen, panel, speakers, clock, copies, paint);
         settingUp = new SettingUp(logbook, rules, panel, speakers, clock);
         reminders = new Reminders(store, riderDesk, rules, screen, panel, speakers, clock, logger);
         skipping = new Skipping(riderDesk, logbook, reminders, rules, screen, speakers, clock);
@@ -66,6 +66,7 @@ internal sealed class PracticeSession : IDisposable
 
     public async Task RunAsync(CancellationToken ct)
     {
+        await LookAtRulesAsync(ct);
         logger.Opened(rules.Knowledge.Version);
         await GreetAsync(ct);
         while (true)
@@ -94,7 +95,7 @@ internal sealed class PracticeSession : IDisposable
     /// <returns>False when the member is leaving.</returns>
     private async Task<bool> HandleAsync(string line, CancellationToken ct)
     {
-        LookAtRules();
+        await LookAtRulesAsync(ct);
         var typed = Typed.Read(CleanText.Of(line), panel.Keys);
         if (typed is TypedAs) settingUp.Leave();
         if (typed is not (TypedBye or TypedAs or TypedHelp) && await SetUpAsync(CleanText.Of(line), ct)) return true;
@@ -294,9 +295,9 @@ internal sealed class PracticeSession : IDisposable
         return (open, await store.FindBikeAsync(open.Bike, ct) ?? BikeProfile.New(open.Bike, open.Member));
     }
 
-    private void LookAtRules()
+    private async Task LookAtRulesAsync(CancellationToken ct)
     {
-        if (rules.Look() is not { } news) return;
+        if (await rules.LookAsync(ct) is not { } news) return;
         if (news.Outcome == ReloadOutcome.Taken) logger.RulesTaken(rules.Knowledge.Version);
         else logger.RulesKept(news.Problems.Length, rules.Knowledge.Version);
         screen.Say(string.Join('\n', news.Problems.Prepend(news.Line)));

@@ -5,12 +5,11 @@ using ShedBot.Coaching;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
-using ShedBot.Rules;
 
 namespace ShedBot.Practice;
 
 /// <summary>Reminders at the practice terminal: they come between two lines, as a message of ShedBot's own would.</summary>
-internal sealed class Reminders(IShedStore store, RiderDesk desk, RulesInUse rules, IScreen screen, Panel panel, Speakers speakers, TimeProvider clock, ILogger logger)
+internal sealed class Reminders(IShedStore store, RiderDesk desk, PracticeRules rules, IScreen screen, Panel panel, Speakers speakers, TimeProvider clock, ILogger logger)
 {
     private const int MostUnsaid = 100;
 

@@ -1,11 +1,10 @@
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Logbook;
-using ShedBot.Rules;
 
 namespace ShedBot.Practice;
 
 /// <summary>The guided set-up of a bike at the practice terminal. While it is open a line is an answer to it, unless it tells of a trouble.</summary>
-internal sealed class SettingUp(Logbook logbook, RulesInUse rules, Panel panel, Speakers speakers, TimeProvider clock)
+internal sealed class SettingUp(Logbook logbook, PracticeRules rules, Panel panel, Speakers speakers, TimeProvider clock)
 {
     private static readonly HashSet<string> Beginnings = new(
         ["set up", "set-up", "setup", "set up my bike", "set up the bike", "set my bike up", "bike set up", "bike set-up", "bike setup"], StringComparer.OrdinalIgnoreCase);

@@ -1,12 +1,11 @@
 using ShedBot.Cards;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
-using ShedBot.Rules;
 
 namespace ShedBot.Practice;
 
 /// <summary>Moves the clock of the terminal on. Reminders that come on the way are shown in their order, each at its own time, as to a member who is away.</summary>
-internal sealed class Skipping(RiderDesk desk, Logbook logbook, Reminders reminders, RulesInUse rules, IScreen screen, Speakers speakers, TimeProvider clock)
+internal sealed class Skipping(RiderDesk desk, Logbook logbook, Reminders reminders, PracticeRules rules, IScreen screen, Speakers speakers, TimeProvider clock)
 {
     private const int MostDays = 366;
 

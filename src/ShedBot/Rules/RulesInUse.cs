@@ -19,15 +19,20 @@ internal sealed class RulesInUse
 
     private readonly string folder;
     private string stamp;
+    private Ground ground;
 
     private RulesInUse(string folder, string stamp, RuleBase rules, CoachOptions options)
     {
         (this.folder, this.stamp, Options) = (folder, stamp, options);
-        Ground = GroundOf(rules);
+        ground = GroundOf(rules);
     }
 
-    /// <summary>Read by other threads while it is exchanged.</summary>
-    public Ground Ground { get; private set; }
+    /// <summary>Read by other threads while it is exchanged, as a whole.</summary>
+    public Ground Ground
+    {
+        get => Volatile.Read(ref ground);
+        private set => Volatile.Write(ref ground, value);
+    }
 
     public Coach Coach => Ground.Coach;
 

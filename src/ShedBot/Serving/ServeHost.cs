@@ -6,6 +6,7 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Teaching;
 using ShedBot.Discord.Running;
 using ShedBot.Pictures;
 using ShedBot.Rules;
@@ -73,7 +74,7 @@ internal static class ServeHost
 
         var data = DataFile.Prepare(settings.Data, new ServeSettings().Data);
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data }, ct);
-        var coaches = new OneCoach(() => rules.Coach);
+        var coaches = new ClubCoaches(store, () => rules.Ground);
         using var desk = new CaseDesk(store, store, coaches, clock, CaseIds.Next, DiscordClubs.OtherBike);
         using var meters = new MeterTotals(DiscordClubs.Meter);
         await using var chat = new ClubsChat(new DiscordClubs(

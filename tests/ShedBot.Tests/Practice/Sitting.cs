@@ -22,6 +22,7 @@ internal static class Sitting
         using var session = new PracticeSession(
             store,
             store,
+            store,
             RulesInUse.Open(rules, new CoachOptions(), TextWriter.Null)!,
             new PlainScreen(output, 88, echo: true),
             new StringReader(string.Join('\n', lines)),
