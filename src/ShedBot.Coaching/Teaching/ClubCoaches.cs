@@ -19,9 +19,9 @@ public sealed record Ground(RuleBase Base, Coach Coach);
 /// <param name="Learnt">What was learnt from its cases.</param>
 /// <param name="Conflicts">Where the project's rules have changed under the club's word, which counts.</param>
 /// <param name="SetAside">What of the club's word no longer fits the project's rules, and is not used.</param>
-public sealed record ClubRules(int Edition, Coach Coach, Layer Layer, Learnt Learnt, ImmutableArray<Conflict> Conflicts, ImmutableArray<SetAside> SetAside)
+public sealed record ServedRules(int Edition, Coach Coach, Layer Layer, Learnt Learnt, ImmutableArray<Conflict> Conflicts, ImmutableArray<SetAside> SetAside)
 {
-    public static ClubRules Plain(Ground ground) => new(0, ground.Coach, Layer.Empty, Learnt.Nothing, [], []);
+    public static ServedRules Plain(Ground ground) => new(0, ground.Coach, Layer.Empty, Learnt.Nothing, [], []);
 }
 
 /// <summary>
@@ -41,11 +41,11 @@ public sealed class ClubCoaches(ITeachingStore store, Func<Ground> ground, int m
 
     public async ValueTask<Coach> OfAsync(ClubId club, CancellationToken ct) => (await RulesAsync(club, ct)).Coach;
 
-    public async ValueTask<ClubRules> RulesAsync(ClubId club, CancellationToken ct)
+    public async ValueTask<ServedRules> RulesAsync(ClubId club, CancellationToken ct)
     {
         var under = ground();
         var newest = await store.NewestEditionAsync(club, ct);
-        if (newest == 0) return ClubRules.Plain(under);
+        if (newest == 0) return ServedRules.Plain(under);
         var kept = Keep(club, newest, under);
         try
         {
@@ -78,7 +78,7 @@ public sealed class ClubCoaches(ITeachingStore store, Func<Ground> ground, int m
         }
     }
 
-    private async Task<ClubRules> LoadAsync(ClubId club, int number, Ground under)
+    private async Task<ServedRules> LoadAsync(ClubId club, int number, Ground under)
     {
         var edition = await store.FindEditionAsync(club, number, CancellationToken.None)
             ?? throw new InvalidOperationException($"Edition {number} of the rules of club {club} is told of, and is not there.");
@@ -86,16 +86,16 @@ public sealed class ClubCoaches(ITeachingStore store, Func<Ground> ground, int m
         var learnt = edition.ReadLearnt();
         var loaded = LayeredRules.LoadKept(under.Base, layer, CompileOptions.Default with { Learnt = learnt.IsNothing ? null : learnt });
         var knowledge = loaded.Knowledge ?? under.Coach.Knowledge;
-        return new ClubRules(number, new Coach(knowledge, Listener.For(knowledge), under.Coach.Options), layer, learnt, loaded.Conflicts, loaded.SetAside);
+        return new ServedRules(number, new Coach(knowledge, Listener.For(knowledge), under.Coach.Options), layer, learnt, loaded.Conflicts, loaded.SetAside);
     }
 
-    private sealed class Kept(int number, Ground under, Task<ClubRules> loading)
+    private sealed class Kept(int number, Ground under, Task<ServedRules> loading)
     {
         public int Number => number;
 
         public Ground Under => under;
 
-        public Task<ClubRules> Loading => loading;
+        public Task<ServedRules> Loading => loading;
 
         public long LastAsked { get; set; }
     }
