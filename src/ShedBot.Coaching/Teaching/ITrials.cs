@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Knowledge;
+
+namespace ShedBot.Coaching.Teaching;
+
+/// <summary>Tries changed rules beside those that stand, and shows what came of it.</summary>
+public interface ITrials
+{
+    /// <param name="cases">The club's closed cases.</param>
+    /// <param name="progress">How far it is, 0 to 1; or null.</param>
+    /// <returns>The report as its own text.</returns>
+    Task<string> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct);
+
+    /// <summary>What a report says, in words.</summary>
+    /// <param name="report">As <see cref="TryAsync"/> gave it.</param>
+    ImmutableArray<CardBlock> Show(string report);
+}

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using ShedBot.Knowledge.Layers;
+
+namespace ShedBot.Coaching.Teaching.Writing;
+
+/// <summary>What gives a cause away: something that can be looked at, how it then is, and how often.</summary>
+/// <param name="mayBeNew">True for the first sign, which must be told and may be one that nobody looks at yet.</param>
+internal sealed class SignQuestions(string prefix, bool mayBeNew)
+{
+    /// <summary>The states of a finding that is made here.</summary>
+    public const string NormalState = "as-it-should-be", NewState = "seen";
+
+    private string State => prefix + "-state";
+
+    private string Strength => prefix + "-strength";
+
+    public IEnumerable<Question> Questions()
+    {
+        var page = prefix + "-new";
+        yield return new Question(
+            prefix,
+            mayBeNew ? "What gives it away? Something to see, feel or tell." : "Does anything else give it away? Skip when that was all.",
+            mayBeNew ? "Best is something that hardly any other cause shows. Pick what is looked at, or say that it is new." : "A second sign tells it from its neighbours.",
+            QuestionKind.PickOne, prefix)
+        {
+            Required = mayBeNew,
+            Choices = c => [.. mayBeNew ? new[] { new Choice(Choice.New, "Something that nobody looks at yet") } : [], .. Existing.Findings(c.Knowledge)],
+        };
+        yield return new Question(State, "How is it then?", "What you find when this is the cause.", QuestionKind.PickOne, State)
+        {
+            Applies = c => c.Picked(prefix), Choices = c => Existing.Signs(c.Knowledge, c.One(prefix)), Asks = c => $"{Means(c)}: how is it when this is the cause?",
+        };
+        if (mayBeNew)
+        {
+            yield return New("means", "What do you look at? A few words.", "the small ball behind the bar", QuestionKind.Text, page);
+            yield return New("normal", "How is it when all is well?", "The answer as a rider would give it: It is there, round and bright", QuestionKind.Text, page);
+            yield return New("seen", "How is it when this is the cause?", "The answer as a rider would give it: There is no ball", QuestionKind.Text, page);
+            yield return New("stop", "Must the bike not be ridden like that? Say why and what to do, or skip.", "Only for what can hurt somebody: The wheel can lock. Push it home.", QuestionKind.Text, page) with { Required = false, Longest = 500 };
+        }
+
+        yield return new Question(Strength, "If only this is wrong, how often do you find it so?", "Each word with its band.", QuestionKind.Scale, Strength)
+        {
+            Applies = c => c.Has(prefix), Choices = _ => Scales.Chance,
+        };
+    }
+
+    /// <returns>The new finding, or null when one was picked.</returns>
+    public PutRule? Write(SheetContext context, NewIds ids, Credit credit)
+    {
+        if (!context.IsNew(prefix)) return null;
+        var id = ids.For(context.One(prefix + "-means"));
+        return new PutRule(new RuleKey(RuleKind.Finding, id), new RuleItem()
+            .Add("id", id).Add("means", context.One(prefix + "-means"))
+            .Add("states",
+            [
+                new RuleItem().Add("id", NormalState).Add("says", context.One(prefix + "-normal")),
+                new RuleItem().Add("id", NewState).Add("says", context.One(prefix + "-seen")).Add("stop riding", context.One(prefix + "-stop")),
+            ]).By(credit).ToString());
+    }
+
+    public (string Finding, string State, string Strength)? Picked(SheetContext context) =>
+        context.Picked(prefix) ? (context.One(prefix), context.One(State), context.One(Strength)) : null;
+
+    private string Means(SheetContext context) => context.Knowledge.Findings.TryGetValue(context.One(prefix), out var rule) ? Speaking.Say.Capital(rule.Means) : "That";
+
+    private Question New(string id, string ask, string help, QuestionKind kind, string page) => new($"{prefix}-{id}", ask, help, kind, page) { Applies = c => c.IsNew(prefix) };
+}
