@@ -19,7 +19,7 @@ internal sealed class NewIds(KnowledgeBase knowledge)
     /// <param name="text">What the rule says of itself, in whatever script.</param>
     public string For(string text)
     {
-        var words = Words(text).ToList();
+        var words = Words(text);
         var telling = words.Where(w => !Small.Contains(w)).Take(MostWords).ToList();
         var name = string.Join('-', telling.Count > 0 ? telling : ["rule"]);
         if (name.Length > Longest) name = name[..Longest].TrimEnd('-');
@@ -28,7 +28,7 @@ internal sealed class NewIds(KnowledgeBase knowledge)
         return id;
     }
 
-    private static IEnumerable<string> Words(string text) =>
+    private static string[] Words(string text) =>
         new string([.. text.ToLowerInvariant().Replace("'", "", StringComparison.Ordinal).Select(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) ? c : ' ')])
             .Split(' ', StringSplitOptions.RemoveEmptyEntries);
 }

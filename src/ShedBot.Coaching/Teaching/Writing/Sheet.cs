@@ -11,7 +11,7 @@ namespace ShedBot.Coaching.Teaching.Writing;
 public sealed record Sheet(string Name, string Title, string Opening, ImmutableArray<Question> Questions)
 {
     /// <summary>From answers that are all there to changes.</summary>
-    internal required Func<SheetContext, Credit, Draft> Write { get; init; }
+    public required Func<SheetContext, Credit, Draft> Write { get; init; }
 
     public Question? Find(string question) => Questions.FirstOrDefault(q => q.Id == question);
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ShedBot.Knowledge.Layers;
 
 namespace ShedBot.Coaching.Teaching.Writing;

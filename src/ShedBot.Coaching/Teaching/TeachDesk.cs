@@ -1,0 +1,66 @@
+using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Keeping;
+using ShedBot.Knowledge.Layers;
+
+namespace ShedBot.Coaching.Teaching;
+
+/// <summary>
+/// The shell around a club's own rules, the same for every platform: checks the rights of whoever acts, on every act; reads, decides, and keeps all that the
+/// act changes with its entry in the log in one transaction. Two at once never overwrite each other: the second is told.
+/// </summary>
+/// <param name="rules">The project's rules, asked each time.</param>
+public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrials trials) : IDisposable
+{
+    private readonly MemberGates gates = new();
+    private readonly ClubRulesReader reader = new(store, rules);
+
+    /// <param name="teacher">Who acts, with the rights that came with this very act.</param>
+    /// <param name="at">When; for the log.</param>
+    /// <param name="progress">How far a trial is, 0 to 1; or null.</param>
+    /// <returns>What to show, and why nothing was done when nothing was. Never throws for what was asked for.</returns>
+    /// <exception cref="StaleSaveException">Others saved first, again and again; nothing was changed.</exception>
+    public Task<TeachAnswer> HandleAsync(Teacher teacher, TeachRequest request, DateTimeOffset at, CancellationToken ct, IProgress<double>? progress = null) =>
+        teacher.May(request.Needs)
+            ? gates.AloneAsync(teacher.Who, async () => await TakeAsync(new TeachAct(store, await reader.OfAsync(teacher.Club, ct), teacher, at, ct), request, progress), ct)
+            : Task.FromResult(TeachAnswer.No("rights", WhyNot(request.Needs)));
+
+    public void Dispose() => gates.Dispose();
+
+    private Task<TeachAnswer> TakeAsync(TeachAct act, TeachRequest request, IProgress<double>? progress) => request switch
+    {
+        ShowRules => LookActs.RulesAsync(act),
+        ShowWaiting => LookActs.WaitingAsync(act),
+        ShowProposal r => ProposalActs.ShowAsync(act, r),
+        ChooseSheet r => Task.FromResult(new TeachAnswer(SheetCards.Choose(r.Tip))),
+        BeginSheet r => SheetActs.BeginAsync(act, r),
+        GoOn r => SheetActs.GoOnAsync(act, r),
+        AnswerSheet r => SheetActs.AnswerAsync(act, r),
+        ShowSheet r => SheetActs.ShowAsync(act, r),
+        HandIn r => ProposalActs.HandInAsync(act, r),
+        TryOut r => TrialActs.TryAsync(act, r, trials, progress),
+        Publish r => PublishActs.PublishAsync(act, r),
+        Refuse r => ProposalActs.RefuseAsync(act, r),
+        Withdraw r => ProposalActs.WithdrawAsync(act, r),
+        AskTakeBack r => PublishActs.AskAsync(act, r),
+        TakeBack r => PublishActs.TakeBackAsync(act, r),
+        UploadRules r => FileActs.UploadAsync(act, r),
+        DownloadRules => FileActs.DownloadAsync(act),
+        PassTip r => TipActs.PassAsync(act, r),
+        ShowTips => TipActs.ListAsync(act),
+        ShowTip r => TipActs.ShowAsync(act, r),
+        DeclineTip r => TipActs.DeclineAsync(act, r),
+        ShowLog r => LookActs.LogAsync(act, r),
+        ShowEditions => LookActs.EditionsAsync(act),
+        ShowConflicts => Task.FromResult(LookActs.Conflicts(act)),
+        ShowTeachingSettings => LookActs.SettingsAsync(act),
+        ChooseTeaching r => LookActs.ChooseAsync(act, r),
+        _ => throw new ArgumentOutOfRangeException(nameof(request), request, "There is no such request."),
+    };
+
+    private static string WhyNot(TeachingRights needs) => needs switch
+    {
+        TeachingRights.Publish => "Publishing, refusing and taking back is for those to whom your club has given it.",
+        TeachingRights.Manage => "That is for those who manage the club.",
+        _ => "Writing rules is for those to whom your club has given it. But a tip of yours is always welcome!",
+    };
+}

@@ -1,0 +1,130 @@
+using System.Globalization;
+using ShedBot.Coaching.Cards;
+
+namespace ShedBot.Coaching.Teaching;
+
+/// <summary>What an option of a teaching card does. Its names stand in the ids of options: never rename a member.</summary>
+public enum TeachVerb
+{
+    /// <summary>What stands and what waits.</summary>
+    Rules,
+    Waiting,
+
+    /// <summary>One proposal.</summary>
+    Look,
+
+    /// <summary>The sheets to choose from; for a tip when one is named.</summary>
+    Sheets,
+
+    /// <summary>Begins a sheet; for a tip when one is named.</summary>
+    Begin,
+
+    /// <summary>The next question, or the one named.</summary>
+    GoOn,
+
+    /// <summary>An answer that was picked.</summary>
+    Say,
+
+    /// <summary>Passes over a question that may be.</summary>
+    Skip,
+
+    /// <summary>All that a sheet was told.</summary>
+    Sheet,
+    HandIn,
+    Try,
+    Publish,
+
+    /// <summary>Turns a proposal down; wants a reason.</summary>
+    Refuse,
+    Withdraw,
+    AskTakeBack,
+    TakeBack,
+    Download,
+    Tips,
+    Tip,
+
+    /// <summary>Turns a tip down; wants a reason.</summary>
+    Decline,
+    Log,
+    WholeLog,
+    Editions,
+    Conflicts,
+    Settings,
+    TwoPeople,
+    Learning,
+}
+
+/// <summary>An option of a teaching card; its text is the option's id. Says all by itself, so that a press is understood however late it comes.</summary>
+/// <param name="A">The proposal, tip, sheet or edition; see <see cref="Request"/>.</param>
+/// <param name="B">The question, version or second number.</param>
+/// <param name="C">The value.</param>
+public sealed record TeachPress(TeachVerb Verb, string A = "", string B = "", string C = "")
+{
+    private const string Prefix = "teach";
+    private const char Between = '|';
+
+    /// <returns>As in "teach|Say|P12|complaint|drags".</returns>
+    public override string ToString() => string.Join(Between, Prefix, Verb, A, B, C);
+
+    public CardOption Option(string label, OptionRole role = OptionRole.Answer) => new(ToString(), label, role);
+
+    /// <returns>The press, or null when the text was never one of ours.</returns>
+    public static TeachPress? Read(string option) => option.Split(Between) is [Prefix, var verb, var a, var b, var c] && Enum.IsDefined(typeof(TeachVerb), verb)
+        ? new TeachPress(Enum.Parse<TeachVerb>(verb), a, b, c)
+        : null;
+
+    /// <summary>True when words must be told first: <see cref="With"/> then makes the request.</summary>
+    public bool WantsWords => Verb is TeachVerb.Refuse or TeachVerb.Decline;
+
+    /// <summary>What to ask for the words; empty when none are wanted.</summary>
+    public string AsksFor => Verb switch
+    {
+        TeachVerb.Refuse => "Why not? A sentence for its author.",
+        TeachVerb.Decline => "Why not? A kind sentence for who gave it.",
+        _ => "",
+    };
+
+    public TeachRequest? With(string words) => Verb switch
+    {
+        TeachVerb.Refuse => new Refuse(A, words),
+        TeachVerb.Decline => new DeclineTip(A, words),
+        _ => Request,
+    };
+
+    /// <summary>What is asked for; null when words must be told first, or when it was never one of ours.</summary>
+    public TeachRequest? Request => Verb switch
+    {
+        TeachVerb.Rules => new ShowRules(),
+        TeachVerb.Waiting => new ShowWaiting(),
+        TeachVerb.Look => new ShowProposal(A),
+        TeachVerb.Sheets => new ChooseSheet(A.Length > 0 ? A : null),
+        TeachVerb.Begin => new BeginSheet(A, B.Length > 0 ? B : null),
+        TeachVerb.GoOn => new GoOn(A, B.Length > 0 ? B : null),
+        TeachVerb.Say => new AnswerSheet(A, B, C),
+        TeachVerb.Skip => new AnswerSheet(A, B),
+        TeachVerb.Sheet => new ShowSheet(A),
+        TeachVerb.HandIn => new HandIn(A),
+        TeachVerb.Try => new TryOut(A),
+        TeachVerb.Publish => Number(B) is { } version ? new Publish(A, version) : null,
+        TeachVerb.Withdraw => new Withdraw(A),
+        TeachVerb.AskTakeBack => Number(A) is { } edition ? new AskTakeBack(edition) : null,
+        TeachVerb.TakeBack => Number(A) is { } edition && Number(B) is { } newest ? new TakeBack(edition, newest) : null,
+        TeachVerb.Download => new DownloadRules(),
+        TeachVerb.Tips => new ShowTips(),
+        TeachVerb.Tip => new ShowTip(A),
+        TeachVerb.Log => new ShowLog(Before(A)),
+        TeachVerb.WholeLog => new ShowLog(Before(A), Whole: true),
+        TeachVerb.Editions => new ShowEditions(),
+        TeachVerb.Conflicts => new ShowConflicts(),
+        TeachVerb.Settings => new ShowTeachingSettings(),
+        TeachVerb.TwoPeople => new ChooseTeaching(TwoPeople: A == "on"),
+        TeachVerb.Learning => Enum.TryParse<LearningMode>(A, out var mode) && Enum.IsDefined(mode) ? new ChooseTeaching(Learning: mode) : null,
+        _ => null,
+    };
+
+    internal static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static int? Number(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    private static long Before(string text) => long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : long.MaxValue;
+}
