@@ -14,12 +14,27 @@ namespace ShedBot.Coaching.Teaching;
 /// <param name="Load">What came of laying the one over the other; parts that no longer fit are set aside.</param>
 internal sealed record ClubRules(RuleBase Base, int Edition, Layer Layer, string Learnt, LayeredLoad Load)
 {
+    /// <summary>Of a club's proposals, those that were looked at last stay laid.</summary>
+    private const int MostLaid = 8;
+
+    private readonly ConcurrentDictionary<string, Laid> laid = new();
+
     public KnowledgeBase Knowledge => Load.Knowledge!;
 
     public string BaseVersion => Base.Knowledge!.Version;
 
     public static CompileOptions Options(string learnt) =>
         LearntText.Read(learnt).Learnt is { IsNothing: false } numbers ? CompileOptions.Default with { Learnt = numbers } : CompileOptions.Default;
+
+    /// <summary>Changes laid over these rules. Looking at a proposal, trying and publishing it ask for the same.</summary>
+    /// <param name="changes">As text.</param>
+    public Laid Lay(string changes, string learnt)
+    {
+        var mark = changes + "\n" + learnt;
+        if (laid.TryGetValue(mark, out var known)) return known;
+        if (laid.Count >= MostLaid) laid.Clear();
+        return laid[mark] = Laid.Of(this, ChangesText.Read(changes), Options(learnt));
+    }
 
     /// <summary>The layer that an edition holds. It was checked when it was published; one that cannot be read is none.</summary>
     public static Layer LayerOf(string text) => Layer.Read(RuleText.FromText(Layer.DefaultFile, text)).Layer ?? Layer.Empty;

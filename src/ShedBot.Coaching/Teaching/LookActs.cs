@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ShedBot.Coaching.Cards;
 
 namespace ShedBot.Coaching.Teaching;
 

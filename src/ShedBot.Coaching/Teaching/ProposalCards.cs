@@ -68,6 +68,6 @@ internal static class ProposalCards
         if (own) yield return new TeachPress(TeachVerb.Withdraw, proposal.Id).Option("put it away", OptionRole.Help);
     }
 
-    private static IEnumerable<string> Bounded(ImmutableArray<string> lines) =>
+    private static ImmutableArray<string> Bounded(ImmutableArray<string> lines) =>
         lines.Length <= MostLines ? lines : [.. lines.Take(MostLines), $"and {lines.Length - MostLines} more"];
 }

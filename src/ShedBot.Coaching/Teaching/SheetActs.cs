@@ -30,10 +30,9 @@ internal static class SheetActs
         if (tip is not null && sheet.Find(CreditQuestions.SaidBy) is not null && tip.From != act.Teacher.Who)
             proposal = proposal with { Answers = proposal.Answers.SetItem(CreditQuestions.SaidBy, [TeachAct.NameOf(tip.FromName)]) };
         var state = act.SheetOf(proposal)!;
-        foreach (var (question, values) in request.Given ?? [])
+        foreach (var question in sheet.Questions.Where(q => request.Given?.ContainsKey(q.Id) == true))
         {
-            if (sheet.Find(question) is { } known && AnswerReading.Read(known, values, state.Context) is { Value: { } answer })
-                (proposal, state) = With(act, proposal, known, answer);
+            if (AnswerReading.Read(question, request.Given![question.Id], state.Context) is { Value: { } answer }) (proposal, state) = With(act, proposal, question, answer);
         }
 
         await act.SaveAsync(
@@ -105,7 +104,8 @@ internal static class SheetActs
             ? state.Sheet.Compose(state.Context, CreditQuestions.Of(state.Context, proposal.ByName, DateOnly.FromDateTime(proposal.BegunAt.UtcDateTime)))
             : null;
         var changes = draft is { Changes.IsEmpty: false } ? ChangesText.Write(draft.Changes) : "";
-        return proposal with { Title = draft?.Title ?? "", Changes = changes, Trial = proposal.Trial is { } trial && trial.Changes == ChangesText.Mark(changes) ? trial : null };
+        var after = proposal with { Title = draft?.Title ?? "", Changes = changes };
+        return after with { Trial = after.Trial is { } trial && trial.Changes == ProposalCards.Mark(after) ? trial : null };
     }
 
     /// <returns>The proposal when it is open and of this teacher's; they alone write on it.</returns>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Speaking;

@@ -1,0 +1,41 @@
+namespace ShedBot.Coaching.Tests.Teaching;
+
+/// <summary>Sheets filled in as a mechanic would; the causes are invented for these tests.</summary>
+internal static class Filled
+{
+    /// <summary>A cause that the shipped rules do not know, from a known complaint to a new repair.</summary>
+    public static Dictionary<string, string[]> Cause { get; } = new(StringComparer.Ordinal)
+    {
+        ["complaint"] = ["drags"],
+        ["cause-is"] = ["a cable tie round the frame pinches the clutch cable"],
+        ["cause-because"] = ["A tie that is pulled too tight flattens the casing. The wire binds in it, so the last part of the pull never arrives."],
+        ["complaint-strength"] = ["likely"],
+        ["common"] = ["uncommon"],
+        ["sign"] = ["+new"],
+        ["sign-means"] = ["the ties that hold the clutch cable to the frame"],
+        ["sign-normal"] = ["They hold it loosely, I can slide the casing"],
+        ["sign-seen"] = ["One is so tight that it dents the casing"],
+        ["sign-strength"] = ["almost certain"],
+        ["check-ask"] = ["Does a tie pinch the clutch cable anywhere on its way along the frame?"],
+        ["check-why"] = ["A pinched casing holds the wire back."],
+        ["check-how"] = ["Follow the cable from the lever to the arm.", "At each tie try to slide the casing with two fingers."],
+        ["check-minutes"] = ["2"],
+        ["check-cover"] = ["+none"],
+        ["check-hazard"] = ["none"],
+        ["check-reliability"] = ["plain to see"],
+        ["repair"] = ["+new"],
+        ["repair-does"] = ["cut the tight tie and put a looser one on"],
+        ["repair-steps"] = ["Cut the tie without touching the casing. -- Small side cutters, flat side to the casing.", "Put a new tie on so that the casing still slides."],
+        ["repair-tools"] = ["side cutters"],
+        ["repair-parts"] = ["cable tie: any that goes round frame and casing"],
+        ["repair-minutes"] = ["5"],
+        ["repair-money"] = ["0"],
+        ["repair-cover"] = ["+none"],
+        ["repair-hazard"] = ["low"],
+        ["repair-caution"] = ["chain"],
+        ["repair-prove"] = ["Lever in, the bike rolls and the engine stays still."],
+        ["repair-prevent"] = ["Tie a cable so that it can slide."],
+        ["repair-strength"] = ["very likely"],
+        ["said-by"] = ["Ben of the Thursday rides"],
+    };
+}

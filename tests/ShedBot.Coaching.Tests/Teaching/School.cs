@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Tests.Samples;
+using ShedBot.Knowledge;
+using ShedBot.Knowledge.Layers;
+using ShedBot.Knowledge.Loading;
+
+namespace ShedBot.Coaching.Tests.Teaching;
+
+/// <summary>An invented club in which rules are written: a shelf, a desk, and some members.</summary>
+internal sealed class School : IDisposable
+{
+    public static readonly ClubId Club = new("spoke-and-spanner");
+    public static readonly DateTimeOffset Noon = new(2026, 5, 1, 10, 0, 0, TimeSpan.Zero);
+    private static readonly Lazy<RuleBase> Base = new(() => RuleBase.Of(KnowledgeFolder.Read(Path.Combine(Repository.Root, "knowledge"))));
+
+    public School() => Desk = new TeachDesk(Shelf, () => Rules, Trials);
+
+    public static RuleBase Shipped => Base.Value;
+
+    public RuleBase Rules { get; set; } = Shipped;
+
+    public TeachingShelf Shelf { get; } = new();
+
+    public FakeTrials Trials { get; } = new();
+
+    public TeachDesk Desk { get; }
+
+    public static Teacher Ada { get; } = Member("ada", TeachingRights.All);
+
+    public static Teacher Bo { get; } = Member("bo", TeachingRights.All);
+
+    public static Teacher Member(string name, TeachingRights rights, ClubId? club = null) => new(club ?? Club, (club ?? Club).Member(name), name, rights);
+
+    public Task<TeachAnswer> DoAsync(Teacher who, TeachRequest request, DateTimeOffset? at = null) => Desk.HandleAsync(who, request, at ?? Noon, CancellationToken.None);
+
+    /// <summary>Answers a whole sheet by what is given, and skips the rest.</summary>
+    public async Task<TeachAnswer> WriteAsync(Teacher who, string sheet, IReadOnlyDictionary<string, string[]> answers, string? tip = null)
+    {
+        var answer = await DoAsync(who, new BeginSheet(sheet, tip));
+        while (answer.Question is { } question)
+        {
+            Assert.True(answer.Refused is null, $"{question.Id}: {answer.Refused?.Say}");
+            Assert.True(!question.Required || answers.ContainsKey(question.Id), $"'{question.Id}' is asked: {question.Put(answer.Sheet!.Context)}");
+            answer = await DoAsync(who, new AnswerSheet(answer.Proposal!.Id, question.Id, [.. answers.GetValueOrDefault(question.Id) ?? []]));
+        }
+
+        return answer;
+    }
+
+    /// <summary>Writes, tries and publishes.</summary>
+    public async Task<TeachAnswer> PublishAsync(Teacher who, string sheet, IReadOnlyDictionary<string, string[]> answers)
+    {
+        var written = await WriteAsync(who, sheet, answers);
+        var tried = await DoAsync(who, new TryOut(written.Proposal!.Id));
+        return await DoAsync(who, new Publish(tried.Proposal!.Id, tried.Proposal.Version));
+    }
+
+    public static string Text(Card card) => string.Join('\n',
+    [
+        card.Title,
+        .. card.Blocks.SelectMany(b => b switch
+        {
+            TextBlock t => [t.Text],
+            ListBlock l => [l.Heading, .. l.Items],
+            _ => Array.Empty<string>(),
+        }),
+        .. card.Options.Select(o => $"[{o.Label}]"),
+    ]);
+
+    public void Dispose() => Desk.Dispose();
+}
+
+/// <summary>A trial that says what it was asked to try.</summary>
+internal sealed class FakeTrials : ITrials
+{
+    public int Made { get; private set; }
+
+    public Task<string> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct)
+    {
+        Made++;
+        return Task.FromResult($"{old.Version} {changed.Version} {cases.Length}");
+    }
+
+    public ImmutableArray<CardBlock> Show(string report) => [new TextBlock($"Tried: {report}")];
+}
