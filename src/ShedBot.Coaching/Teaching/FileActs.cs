@@ -42,7 +42,9 @@ internal static class FileActs
         var id = await act.NextIdAsync('P', async i => await act.Store.FindProposalAsync(act.Club, i, act.Ct) is not null);
         var proposal = Proposal.New(id, act.Teacher with { Name = act.Name }, "", act.At) with
         {
-            Version = 1, Changes = ChangesText.Write(changes), Title = changes.Length == 1 ? "From a file: one change" : $"From a file: {changes.Length} changes",
+            Version = 1,
+            Changes = ChangesText.Write(changes),
+            Title = changes.Length == 1 ? "From a file: one change" : $"From a file: {changes.Length} changes",
         };
         await act.SaveAsync([act.Audit(AuditAct.Uploaded, id, $"handed in the file \"{CleanText.OneLine(request.Name, 80)}\" with {(changes.Length == 1 ? "one change" : $"{changes.Length} changes")}")], proposal);
         return ProposalActs.Look(act, proposal);

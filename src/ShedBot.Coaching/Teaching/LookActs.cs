@@ -48,8 +48,12 @@ internal static class LookActs
         var before = await act.Store.TeachingSettingsAsync(act.Club, act.Ct);
         var after = before with
         {
-            ProposeRoles = wish.ProposeRoles ?? before.ProposeRoles, PublishRoles = wish.PublishRoles ?? before.PublishRoles, TwoPeople = wish.TwoPeople ?? before.TwoPeople,
-            Learning = wish.Learning ?? before.Learning, MostFactor = wish.MostFactor ?? before.MostFactor, MemberShare = wish.MemberShare ?? before.MemberShare,
+            ProposeRoles = wish.ProposeRoles ?? before.ProposeRoles,
+            PublishRoles = wish.PublishRoles ?? before.PublishRoles,
+            TwoPeople = wish.TwoPeople ?? before.TwoPeople,
+            Learning = wish.Learning ?? before.Learning,
+            MostFactor = wish.MostFactor ?? before.MostFactor,
+            MemberShare = wish.MemberShare ?? before.MemberShare,
         };
         ImmutableArray<string> changed = [.. LookCards.Lines(before).Zip(LookCards.Lines(after)).Where(p => p.First != p.Second).Select(p => $"was: {p.First} Is: {p.Second}")];
         if (changed.IsEmpty) return new TeachAnswer(LookCards.Settings(before, act.Teacher));

@@ -77,7 +77,7 @@ public sealed class RuleReading(KnowledgeBase before, KnowledgeBase? after)
 
     /// <summary>"If the small ball is missing, riders almost always (95 to 99 %) say: the clutch drags."</summary>
     private string Shows(FaultRule fault, string sign, string state, string word) =>
-        now.Complaints.TryGetValue(sign, out var complaint) ? $"If {fault.Is}, riders {HowOften(word)} say: {Say.Sentence(complaint.Called)}"
+        now.Complaints.TryGetValue(sign, out var complaint) ? $"If {fault.Is}, riders {HowOften(word)} say: {complaint.Called.TrimEnd('.')}."
         : now.Findings.TryGetValue(sign, out var finding) ? $"If {fault.Is}, you {HowOften(word)} find: \"{finding.States.FirstOrDefault(s => s.Id == state)?.Says ?? state}\" ({finding.Means})."
         : $"If {fault.Is}: {sign} {HowOften(word)}.";
 

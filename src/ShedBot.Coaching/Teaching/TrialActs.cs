@@ -22,7 +22,8 @@ internal static class TrialActs
         var report = weaker.IsEmpty ? await trials.TryAsync(act.Rules.Knowledge, check.Knowledge!, await act.Store.ClosedCasesAsync(act.Club, MostCases, act.Ct), progress, act.Ct) : "";
         var after = proposal with
         {
-            Trial = new ProposalTrial(ProposalCards.Mark(proposal), act.Rules.Edition, act.Rules.BaseVersion, report, weaker.IsEmpty, act.At), Version = proposal.Version + 1,
+            Trial = new ProposalTrial(ProposalCards.Mark(proposal), act.Rules.Edition, act.Rules.BaseVersion, report, weaker.IsEmpty, act.At),
+            Version = proposal.Version + 1,
         };
         await act.SaveAsync([act.Audit(AuditAct.Tried, after.Id, weaker.IsEmpty ? $"tried: {after.Title}" : $"tried: {after.Title}. Not safe: {weaker[0].What}")], after);
         ImmutableArray<CardBlock> shown = weaker.IsEmpty

@@ -10,7 +10,7 @@ public sealed class SheetTests
         using var school = new School();
         var written = await school.WriteAsync(School.Ada, "cause", Filled.Cause);
         var text = School.Text(written.Card);
-        Assert.Contains("If a cable tie round the frame pinches the clutch cable, riders often (55 to 80 %) say: The clutch drags.", text);
+        Assert.Contains("If a cable tie round the frame pinches the clutch cable, riders often (55 to 80 %) say: the clutch drags.", text);
         Assert.Contains("it is very often (80 to 95 %) mended when you cut the tight tie and put a looser one on.", text);
         Assert.DoesNotContain("Does not fit yet", text);
         Assert.DoesNotContain("To look at", text);

@@ -27,7 +27,9 @@ internal sealed class SignQuestions(string prefix, bool mayBeNew)
         };
         yield return new Question(State, "How is it then?", "What you find when this is the cause.", QuestionKind.PickOne, State)
         {
-            Applies = c => c.Picked(prefix), Choices = c => Existing.Signs(c.Knowledge, c.One(prefix)), Asks = c => $"{Means(c)}: how is it when this is the cause?",
+            Applies = c => c.Picked(prefix),
+            Choices = c => Existing.Signs(c.Knowledge, c.One(prefix)),
+            Asks = c => $"{Means(c)}: how is it when this is the cause?",
         };
         if (mayBeNew)
         {
@@ -39,7 +41,8 @@ internal sealed class SignQuestions(string prefix, bool mayBeNew)
 
         yield return new Question(Strength, "If only this is wrong, how often do you find it so?", "Each word with its band.", QuestionKind.Scale, Strength)
         {
-            Applies = c => c.Has(prefix), Choices = _ => Scales.Chance,
+            Applies = c => c.Has(prefix),
+            Choices = _ => Scales.Chance,
         };
     }
 
