@@ -12,7 +12,7 @@ namespace ShedBot.Coaching.Teaching;
 /// <param name="Reads">The changes read aloud.</param>
 internal sealed record Checked(Layer? Layer, KnowledgeBase? Knowledge, ImmutableArray<PlainProblem> Problems, ImmutableArray<string> Reads)
 {
-    public static Checked Of(ClubRules rules, Proposal proposal, SheetState? sheet)
+    public static Checked Of(RulesNow rules, Proposal proposal, SheetState? sheet)
     {
         var laid = rules.Lay(proposal.Changes, proposal.Learnt.Length > 0 ? proposal.Learnt : rules.Learnt);
         var before = rules.Load.Problems.Select(p => (p.Code, p.What)).ToHashSet();

@@ -33,7 +33,7 @@ internal static class FileActs
         if (wanted.Edition is { } number && number != act.Rules.Edition)
         {
             if (number == 0) from = Layer.Empty;
-            else if (await act.Store.FindEditionAsync(act.Club, number, act.Ct) is { } edition) from = ClubRules.LayerOf(edition.Layer);
+            else if (await act.Store.FindEditionAsync(act.Club, number, act.Ct) is { } edition) from = edition.ReadLayer();
             else return TeachAnswer.No("edition", $"The file says that it was edition {number}, and there is none. Download it anew, or take the line with the edition out.");
         }
 

@@ -12,7 +12,7 @@ namespace ShedBot.Coaching.Teaching;
 /// <param name="Problems">All of the linter's, old and new.</param>
 internal sealed record Laid(ImmutableArray<RuleChange> Changes, Layer? Layer, KnowledgeBase? Knowledge, ImmutableArray<Problem> Problems)
 {
-    public static Laid Of(ClubRules rules, ImmutableArray<RuleChange> changes, CompileOptions options)
+    public static Laid Of(RulesNow rules, ImmutableArray<RuleChange> changes, CompileOptions options)
     {
         var applied = rules.Layer.Apply(changes);
         if (applied.Layer is not { } made) return new Laid(changes, null, null, applied.Problems);
@@ -23,7 +23,7 @@ internal sealed record Laid(ImmutableArray<RuleChange> Changes, Layer? Layer, Kn
         return new Laid(changes, layer, load.Knowledge, load.Problems);
     }
 
-    private static bool OnlyBefore(LayeredLoad kept, ClubRules rules)
+    private static bool OnlyBefore(LayeredLoad kept, RulesNow rules)
     {
         var before = rules.Load.SetAside.Select(s => s.Part.ToString()).ToHashSet(StringComparer.Ordinal);
         return kept.Knowledge is not null && kept.SetAside.All(s => before.Contains(s.Part.ToString()));

@@ -10,7 +10,7 @@ internal static class LookCards
 {
     private const int MostShown = 15;
 
-    public static Card Rules(ClubRules rules, EditionHead? newest, ImmutableArray<Proposal> waiting, ImmutableArray<Proposal> drafts, ImmutableArray<Tip> tips, Teacher teacher)
+    public static Card Rules(RulesNow rules, EditionHead? newest, ImmutableArray<Proposal> waiting, ImmutableArray<Proposal> drafts, ImmutableArray<Tip> tips, Teacher teacher)
     {
         var troubles = rules.Load.Conflicts.Length + rules.Load.SetAside.Length;
         return new Card(
@@ -66,7 +66,7 @@ internal static class LookCards
                 ]
                 : []);
 
-    public static Card Conflicts(ClubRules rules) => new(
+    public static Card Conflicts(RulesNow rules) => new(
         "Where the project's rules have changed",
         rules.Load.Conflicts.IsEmpty && rules.Load.SetAside.IsEmpty
             ? [Say.Text("Nowhere that matters: all of your club's own rules fit the project's.")]

@@ -67,13 +67,13 @@ internal static class PublishActs
         return new TeachAnswer(Done($"Taken back to {Called(request.Edition)}", $"It is edition {Number(edition.Number)} now, and counts from the next thing anybody says to the coach.", edition.Number), Edition: edition.Number);
     }
 
-    private static async Task<(ClubRules? To, TeachAnswer? Refused)> ToAsync(TeachAct act, int number)
+    private static async Task<(RulesNow? To, TeachAnswer? Refused)> ToAsync(TeachAct act, int number)
     {
         if (number == act.Rules.Edition) return (null, TeachAnswer.No("same", number == 0 ? "There is nothing to take back: the club has no rules of its own." : $"Edition {Number(number)} is the one that counts now."));
         var edition = number == 0 ? null : await act.Store.FindEditionAsync(act.Club, number, act.Ct);
         if (number < 0 || (number > 0 && edition is null)) return (null, TeachAnswer.No("gone", "There is no such edition. Editions are shown by rules editions."));
-        var (layer, learnt) = (edition is null ? Layer.Empty : ClubRules.LayerOf(edition.Layer), edition?.Learnt ?? "");
-        return (new ClubRules(act.Rules.Base, number, layer, learnt, LayeredRules.LoadKept(act.Rules.Base, layer, ClubRules.Options(learnt))), null);
+        var (layer, learnt) = (edition is null ? Layer.Empty : edition.ReadLayer(), edition?.Learnt ?? "");
+        return (new RulesNow(act.Rules.Base, number, layer, learnt, LayeredRules.LoadKept(act.Rules.Base, layer, RulesNow.Options(learnt))), null);
     }
 
     private static RulesEdition Edition(TeachAct act, Layer layer, string learnt, string what, string? proposal)

@@ -8,7 +8,7 @@ using ShedBot.Coaching.Teaching.Writing;
 namespace ShedBot.Coaching.Teaching;
 
 /// <summary>One act on a club's rules while it is done: who, when, and what the rules are.</summary>
-internal sealed record TeachAct(ITeachingStore Store, ClubRules Rules, Teacher Teacher, DateTimeOffset At, CancellationToken Ct)
+internal sealed record TeachAct(ITeachingStore Store, RulesNow Rules, Teacher Teacher, DateTimeOffset At, CancellationToken Ct)
 {
     /// <summary>Of what an entry of the log says.</summary>
     private const int MostWhat = 1500;

@@ -12,7 +12,7 @@ namespace ShedBot.Coaching.Teaching;
 public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrials trials) : IDisposable
 {
     private readonly MemberGates gates = new();
-    private readonly ClubRulesReader reader = new(store, rules);
+    private readonly RulesNowReader reader = new(store, rules);
 
     /// <param name="teacher">Who acts, with the rights that came with this very act.</param>
     /// <param name="at">When; for the log.</param>

@@ -4,7 +4,6 @@ using ShedBot.Coaching.Keeping;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Compiling;
 using ShedBot.Knowledge.Layers;
-using ShedBot.Knowledge.Loading;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -12,7 +11,7 @@ namespace ShedBot.Coaching.Teaching;
 /// <param name="Edition">0 before the first.</param>
 /// <param name="Learnt">What was learnt, as its own text; empty for nothing.</param>
 /// <param name="Load">What came of laying the one over the other; parts that no longer fit are set aside.</param>
-internal sealed record ClubRules(RuleBase Base, int Edition, Layer Layer, string Learnt, LayeredLoad Load)
+internal sealed record RulesNow(RuleBase Base, int Edition, Layer Layer, string Learnt, LayeredLoad Load)
 {
     /// <summary>Of a club's proposals, those that were looked at last stay laid.</summary>
     private const int MostLaid = 8;
@@ -35,26 +34,23 @@ internal sealed record ClubRules(RuleBase Base, int Edition, Layer Layer, string
         if (laid.Count >= MostLaid) laid.Clear();
         return laid[mark] = Laid.Of(this, ChangesText.Read(changes), Options(learnt));
     }
-
-    /// <summary>The layer that an edition holds. It was checked when it was published; one that cannot be read is none.</summary>
-    public static Layer LayerOf(string text) => Layer.Read(RuleText.FromText(Layer.DefaultFile, text)).Layer ?? Layer.Empty;
 }
 
 /// <summary>Reads clubs' rules, and keeps those that were read last: laying rules takes a part of a second.</summary>
 /// <param name="rules">The project's rules, asked each time.</param>
-internal sealed class ClubRulesReader(ITeachingStore store, Func<RuleBase> rules)
+internal sealed class RulesNowReader(ITeachingStore store, Func<RuleBase> rules)
 {
     private const int MostKept = 16;
 
-    private readonly ConcurrentDictionary<ClubId, ClubRules> kept = new();
+    private readonly ConcurrentDictionary<ClubId, RulesNow> kept = new();
 
-    public async Task<ClubRules> OfAsync(ClubId club, CancellationToken ct)
+    public async Task<RulesNow> OfAsync(ClubId club, CancellationToken ct)
     {
         var (under, newest) = (rules(), await store.NewestEditionAsync(club, ct));
         if (kept.TryGetValue(club, out var known) && known.Edition == newest && ReferenceEquals(known.Base, under)) return known;
         var edition = newest == 0 ? null : await store.FindEditionAsync(club, newest, ct);
-        var (layer, learnt) = (edition is null ? Layer.Empty : ClubRules.LayerOf(edition.Layer), edition?.Learnt ?? "");
-        var read = new ClubRules(under, newest, layer, learnt, LayeredRules.LoadKept(under, layer, ClubRules.Options(learnt)));
+        var (layer, learnt) = (edition is null ? Layer.Empty : edition.ReadLayer(), edition?.Learnt ?? "");
+        var read = new RulesNow(under, newest, layer, learnt, LayeredRules.LoadKept(under, layer, RulesNow.Options(learnt)));
         if (kept.Count >= MostKept) kept.Clear();
         kept[club] = read;
         return read;
