@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ShedBot.Knowledge.Loading.Reading;
 using ShedBot.Reasoning.Modelling;
 
@@ -7,37 +6,35 @@ namespace ShedBot.Knowledge.Compiling;
 /// <summary>Rules without errors to the knowledge that the coach uses.</summary>
 internal static class Compiler
 {
-    public static KnowledgeBase Compile(Draft rules, CompileOptions options, string version) => new(
+    /// <param name="shared">The base, where these are a club's rules over it; null when there is nothing to share.</param>
+    public static KnowledgeBase Compile(Draft rules, CompileOptions options, string version, Shared? shared = null) => new(
         version,
-        Model(rules, options),
-        ById(rules.Complaints, r => r.Id),
-        ById(rules.Findings, r => r.Id),
-        ById(rules.Facts, r => r.Id),
-        ById(rules.Faults, r => r.Id),
-        ById(rules.Checks, r => r.Id),
-        ById(rules.Covers, r => r.Id),
-        ById(rules.Repairs, r => r.Id),
-        ById(rules.HowTos, r => r.Id),
-        ById(rules.Emergencies, r => r.Id),
-        [.. rules.Words.Select(w => w.Rule)],
+        Model(rules, options, Shared.Fits(options) ? shared : null),
+        Shared.ById(rules.Complaints, r => r.Id, shared?.From.Complaints, shared?.Like.Complaints),
+        Shared.ById(rules.Findings, r => r.Id, shared?.From.Findings, shared?.Like.Findings),
+        Shared.ById(rules.Facts, r => r.Id, shared?.From.Facts, shared?.Like.Facts),
+        Shared.ById(rules.Faults, r => r.Id, shared?.From.Faults, shared?.Like.Faults),
+        Shared.ById(rules.Checks, r => r.Id, shared?.From.Checks, shared?.Like.Checks),
+        Shared.ById(rules.Covers, r => r.Id, shared?.From.Covers, shared?.Like.Covers),
+        Shared.ById(rules.Repairs, r => r.Id, shared?.From.Repairs, shared?.Like.Repairs),
+        Shared.ById(rules.HowTos, r => r.Id, shared?.From.HowTos, shared?.Like.HowTos),
+        Shared.ById(rules.Emergencies, r => r.Id, shared?.From.Emergencies, shared?.Like.Emergencies),
+        shared is not null && rules.Words == shared.From.Words ? shared.Like.Words : [.. rules.Words.Select(w => w.Rule)],
         rules.Triages[0].Rule,
-        ById(rules.Service, r => r.Id));
+        Shared.ById(rules.Service, r => r.Id, shared?.From.Service, shared?.Like.Service));
 
-    private static DiagnosticModel Model(Draft rules, CompileOptions options)
+    private static DiagnosticModel Model(Draft rules, CompileOptions options, Shared? shared)
     {
-        var seen = CompileFindings.All(rules, options);
+        var seen = CompileFindings.All(rules, options, shared);
         var priors = Priors.Of(rules, options);
         var other = SomethingElse.Of(rules, seen, priors, options);
         var learnt = options.Learnt ?? Learnt.Nothing;
         return DiagnosticModel.Create(
             [.. priors.Select(p => new Fault(p.Key, Priors.Times(p.Value, learnt.TimesOf(p.Key)))), other.Fault],
             other.Findings,
-            rules.Checks.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(c => CompileWork.Check(c, options)),
-            rules.Repairs.Select(r => r.Rule).OrderBy(r => r.Id, StringComparer.Ordinal).Select(r => CompileWork.Repair(r, learnt)),
+            rules.Checks.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(c => shared?.CheckOf(c) ?? CompileWork.Check(c, options)),
+            rules.Repairs.Select(r => r.Rule).OrderBy(r => r.Id, StringComparer.Ordinal).Select(r => shared?.RepairOf(r, learnt) ?? CompileWork.Repair(r, learnt)),
             rules.Covers.Select(c => c.Rule).OrderBy(c => c.Id, StringComparer.Ordinal).Select(CompileWork.Cover),
             options.HelpCost);
     }
-
-    private static ImmutableSortedDictionary<string, T> ById<T>(ImmutableArray<Written<T>> rules, Func<T, string> id) =>
-        rules.ToImmutableSortedDictionary(r => id(r.Rule), r => r.Rule, StringComparer.Ordinal);
 }

@@ -1,10 +1,11 @@
+using ShedBot.Knowledge.Linting;
 using ShedBot.Knowledge.Loading.Yaml;
 using ShedBot.Knowledge.Problems;
 using ShedBot.Knowledge.Wording;
 
 namespace ShedBot.Knowledge.Layers;
 
-/// <summary>R098, R099: the club's word beside the base's.</summary>
+/// <summary>R059, R098, R099: the club's word beside the base's.</summary>
 internal sealed class LayerLook(RuleBase under, Layer layer, ProblemList problems)
 {
     public void Look(IReadOnlySet<LayerPart> without)
@@ -14,7 +15,19 @@ internal sealed class LayerLook(RuleBase under, Layer layer, ProblemList problem
         {
             if (under.NodeOf(own.Key) is { } node) Anew(own, node);
             else Name(own);
+            if (own.Key.Kind == RuleKind.Check) Beside(own);
         }
+    }
+
+    /// <summary>Hands that are behind a cover are behind it for whatever they do there.</summary>
+    private void Beside(OwnRule own)
+    {
+        if (own.Node["cautions"] is ListNode { Items.IsEmpty: false }) return;
+        var (cover, tells) = (own.Node["cover"] is { } c ? Word(c) : "", own.Node["tells"] is { } t ? Word(t) : "");
+        var other = under.Knowledge!.Checks.Values.FirstOrDefault(o =>
+            o.Id != own.Key.Id && o.Hazard is ("medium" or "high") && o.Cautions.Length > 0 && (o.Cover == cover || o.Tells == tells));
+        if (other is not null)
+            problems.Add(WorkRules.NoCautionBeside, layer.File, own.Node, $"the check '{own.Key.Id}' has no caution, and '{other.Id}' {(other.Cover == cover ? "behind the same cover" : "for the same finding")} warns: {other.Cautions[0].Hazard}.", "Give it the same caution, if hands come near the same thing.");
     }
 
     private void Mended(Mend mend)

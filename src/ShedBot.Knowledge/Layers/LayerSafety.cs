@@ -11,11 +11,15 @@ namespace ShedBot.Knowledge.Layers;
 /// </remarks>
 public static class LayerSafety
 {
-    /// <summary>Everything in which the club's rules are less safe than the base; empty when they are not.</summary>
+    /// <summary>Everything in which the club's rules are less safe than the base; empty when they are not. Phrases are listened to once all else is well.</summary>
     /// <param name="under">The base by itself.</param>
     /// <param name="club">The base with the club's layer over it.</param>
-    public static ImmutableArray<Weakening> Check(KnowledgeBase under, KnowledgeBase club) =>
-        ReferenceEquals(under, club) ? [] : [.. Shape(under, club), .. SafetyEars.Look(under, club)];
+    public static ImmutableArray<Weakening> Check(KnowledgeBase under, KnowledgeBase club)
+    {
+        if (ReferenceEquals(under, club)) return [];
+        var weaker = Shape(under, club);
+        return weaker.IsEmpty ? [.. SafetyEars.Look(under, club)] : weaker;
+    }
 
     /// <summary>Without listening to phrases, which takes the better part of a second.</summary>
     internal static ImmutableArray<Weakening> Shape(KnowledgeBase under, KnowledgeBase club) =>

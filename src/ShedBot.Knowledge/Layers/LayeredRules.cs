@@ -48,7 +48,7 @@ public static class LayeredRules
         var problems = new ProblemList();
         var without = aside.Count == 0 ? Nothing : [.. aside.Keys];
         var laid = new Laying(under, layer, problems).Lay(without);
-        LintRun.All(laid.Draft, options ?? CompileOptions.Default, under.FirstFile, allRead: true, problems);
+        LintRun.All(laid.Draft, options ?? CompileOptions.Default, under.FirstFile, allRead: true, problems, layer.File);
         new LayerLook(under, layer, problems).Look(without);
         var knowledge = problems.HasErrors ? null : Compile(under, layer, laid.Draft, options);
         if (knowledge is not null)
@@ -84,10 +84,16 @@ public static class LayeredRules
     }
 
     private static KnowledgeBase Compile(RuleBase under, Layer layer, Loading.Reading.Draft draft, CompileOptions? options) =>
-        layer.IsEmpty && options is null ? under.Knowledge! : Compiler.Compile(draft, options ?? CompileOptions.Default, Version(under, layer, options?.Learnt ?? Learnt.Nothing));
+        layer.IsEmpty && (options is null || options == CompileOptions.Default)
+            ? under.Knowledge!
+            : Compiler.Compile(draft, options ?? CompileOptions.Default, Version(under, layer, options?.Learnt), under.Shared);
 
     /// <summary>Of the base, the club's word and what was learnt together, in the same form as that of files. The number of the edition does not count.</summary>
-    private static string Version(RuleBase under, Layer layer, Learnt learnt) => layer.IsEmpty && learnt.IsNothing
-        ? under.Knowledge!.Version
-        : Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{under.Knowledge!.Version}\n{LayerWriter.Write(layer, null)}{(learnt.IsNothing ? "" : LearntText.Write(learnt))}")))[..12];
+    private static string Version(RuleBase under, Layer layer, Learnt? learnt)
+    {
+        var text = new StringBuilder(under.Knowledge!.Version);
+        if (!layer.IsEmpty) text.Append('\n').Append(LayerWriter.Write(layer, null));
+        if (learnt is { IsNothing: false }) text.Append("\nlearnt\n").Append(LearntText.Write(learnt));
+        return text.Length == under.Knowledge.Version.Length ? under.Knowledge.Version : Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..12];
+    }
 }

@@ -78,7 +78,7 @@ internal static class NodePath
                 {
                     Entries = index < 0
                         ? map.Entries.Add(new Entry(Scalar(part, place), value))
-                        : map.Entries.SetItem(index, map.Entries[index] with { Value = value }),
+                        : map.Entries.SetItem(index, parts.Length == 1 ? new Entry(Scalar(part, place), value) : map.Entries[index] with { Value = value }),
                 };
         }
     }

@@ -24,6 +24,7 @@ public sealed class RuleBase
         FirstFile = firstFile;
         Knowledge = knowledge;
         Problems = problems;
+        Shared = knowledge is null ? null : new Shared(draft, knowledge);
         nodes = LayeredDraft.Nodes(draft);
     }
 
@@ -32,6 +33,9 @@ public sealed class RuleBase
 
     /// <summary>By file and line.</summary>
     public ImmutableArray<Problem> Problems { get; }
+
+    /// <summary>What clubs share with the base; null when it did not load.</summary>
+    internal Shared? Shared { get; }
 
     internal Draft Draft { get; }
 

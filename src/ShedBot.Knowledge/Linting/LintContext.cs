@@ -14,13 +14,16 @@ internal sealed class LintContext
     private static readonly ImmutableArray<string> YesNo = [Finding.No, Finding.Yes];
 
     private readonly string firstFile;
+    private readonly string? clubFile;
     private readonly ProblemList problems;
 
-    public LintContext(Draft rules, CompileOptions options, string firstFile, ProblemList problems)
+    /// <param name="clubFile">The file of a club that lies over these rules; null when none does.</param>
+    public LintContext(Draft rules, CompileOptions options, string firstFile, ProblemList problems, string? clubFile = null)
     {
         Rules = rules;
         Options = options;
         this.firstFile = firstFile;
+        this.clubFile = clubFile;
         this.problems = problems;
         Findings = First(rules.Findings, r => r.Id);
         Facts = First(rules.Facts, r => r.Id);
@@ -60,6 +63,16 @@ internal sealed class LintContext
     public Dictionary<string, ImmutableArray<string>> States { get; }
 
     public void Tell<T>(LintRule rule, Written<T> at, Node node, string what, string mend = "") => problems.Add(rule, at.File, node, what, mend);
+
+    /// <summary>Of two that clash, at the later one; but at the club's where only one of them is the club's.</summary>
+    /// <param name="what">From where the other one stands to one sentence.</param>
+    public void TellEither(LintRule rule, (string File, Node Node) first, (string File, Node Node) later, Func<string, string> what, string mend)
+    {
+        var (at, other) = IsClubs(first) && !IsClubs(later) ? (first, later) : (later, first);
+        problems.Add(rule, at.File, at.Node, what($"{other.Node.File ?? other.File}:{other.Node.Line}"), mend);
+
+        bool IsClubs((string File, Node Node) rule) => clubFile is not null && (rule.Node.File ?? rule.File) == clubFile;
+    }
 
     /// <summary>At the top of the first file, for what is missing as a whole.</summary>
     public void TellAll(LintRule rule, string what, string mend) => problems.Add(rule, firstFile, 1, 1, what, mend);

@@ -11,9 +11,10 @@ internal static class LintRun
         [ShapeRules.UnknownKey, ShapeRules.MissingKey, ShapeRules.WrongKind, ShapeRules.BadId, ReferenceRules.Dangling];
 
     /// <param name="allRead">False when a file could not be read at all: what it defines would wrongly be told missing.</param>
-    public static void All(Draft rules, CompileOptions options, string firstFile, bool allRead, ProblemList problems)
+    /// <param name="clubFile">The file of a club that lies over the rules; null when none does.</param>
+    public static void All(Draft rules, CompileOptions options, string firstFile, bool allRead, ProblemList problems, string? clubFile = null)
     {
-        var lint = new LintContext(rules, options, firstFile, problems);
+        var lint = new LintContext(rules, options, firstFile, problems, clubFile);
         UniqueIds.Look(lint);
         OriginLook.Look(lint);
         WorkLook.Look(lint);

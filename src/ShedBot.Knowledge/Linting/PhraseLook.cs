@@ -10,7 +10,7 @@ internal static class PhraseLook
     public static void Look(LintContext lint)
     {
         var rules = lint.Rules;
-        var openings = new Dictionary<string, string>(StringComparer.Ordinal);
+        var openings = new Dictionary<string, (string Whose, string File, Loading.Yaml.Node At)>(StringComparer.Ordinal);
         Each(lint, rules.Complaints, "riders say", r => r.RidersSay, r => $"the complaint '{r.Id}'", openings);
         Each(lint, rules.Emergencies, "riders say", r => r.RidersSay, r => $"the emergency '{r.Id}'", openings);
         Each(lint, rules.HowTos, "riders ask", r => r.RidersAsk, r => $"the how-to '{r.Id}'", openings);
@@ -23,14 +23,14 @@ internal static class PhraseLook
     }
 
     private static void Each<T>(
-        LintContext lint, ImmutableArray<Written<T>> rules, string key, Func<T, ImmutableArray<string>> phrases, Func<T, string> name, Dictionary<string, string> seen)
+        LintContext lint, ImmutableArray<Written<T>> rules, string key, Func<T, ImmutableArray<string>> phrases, Func<T, string> name, Dictionary<string, (string Whose, string File, Loading.Yaml.Node At)> seen)
     {
         foreach (var rule in rules) Phrases(lint, rule, phrases(rule.Rule), name(rule.Rule), i => rule.ItemAt(key, i), seen);
     }
 
     private static void Inner<T>(LintContext lint, Written<T> rule, string key, ImmutableArray<(string Name, ImmutableArray<string> Phrases)> states)
     {
-        var seen = new Dictionary<string, string>(StringComparer.Ordinal);
+        var seen = new Dictionary<string, (string Whose, string File, Loading.Yaml.Node At)>(StringComparer.Ordinal);
         for (var i = 0; i < states.Length; i++)
         {
             var at = rule.ItemAt(key, i);
@@ -39,19 +39,19 @@ internal static class PhraseLook
     }
 
     private static void Phrases<T>(
-        LintContext lint, Written<T> rule, ImmutableArray<string> phrases, string whose, Func<int, Loading.Yaml.Node> at, Dictionary<string, string> seen)
+        LintContext lint, Written<T> rule, ImmutableArray<string> phrases, string whose, Func<int, Loading.Yaml.Node> at, Dictionary<string, (string Whose, string File, Loading.Yaml.Node At)> seen)
     {
         for (var i = 0; i < phrases.Length; i++)
         {
             var bare = Bare(phrases[i]);
             if (bare.Length == 0)
                 lint.Tell(PhraseRules.EmptyPhrase, rule, at(i), $"the phrase '{phrases[i]}' of {whose} has no word in it.", "Write what riders say.");
-            else if (seen.TryAdd(bare, whose))
+            else if (seen.TryAdd(bare, (whose, rule.File, at(i))))
                 continue;
-            else if (seen[bare] == whose)
+            else if (seen[bare].Whose == whose)
                 lint.Tell(PhraseRules.RepeatedPhrase, rule, at(i), $"the phrase '{phrases[i]}' stands twice with {whose}.", "Take one out.");
             else
-                lint.Tell(PhraseRules.SharedPhrase, rule, at(i), $"the phrase '{phrases[i]}' stands with {whose} and with {seen[bare]}.", "Keep it with one of them, or make both fuller.");
+                lint.TellEither(PhraseRules.SharedPhrase, (seen[bare].File, seen[bare].At), (rule.File, at(i)), _ => $"the phrase '{phrases[i]}' stands with {whose} and with {seen[bare].Whose}.", "Keep it with one of them, or make both fuller.");
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShedBot.Knowledge.Loading.Reading;
+using ShedBot.Knowledge.Loading.Yaml;
 using ShedBot.Knowledge.Rules;
 
 namespace ShedBot.Knowledge.Linting;
@@ -10,8 +11,8 @@ internal static class UniqueIds
     public static void Look(LintContext lint)
     {
         var rules = lint.Rules;
-        var seen = new Dictionary<string, string>(StringComparer.Ordinal);
-        var work = new Dictionary<string, string>(StringComparer.Ordinal);
+        var seen = new Dictionary<string, (string File, Node Id)>(StringComparer.Ordinal);
+        var work = new Dictionary<string, (string File, Node Id)>(StringComparer.Ordinal);
         Each(lint, rules.Complaints, "complaint", r => r.Id, seen);
         Each(lint, rules.Findings, "finding", r => r.Id, seen);
         Each(lint, rules.Facts, "fact", r => r.Id, []);
@@ -34,13 +35,13 @@ internal static class UniqueIds
     private static void Fitted<T>(LintContext lint, Written<T> rule) =>
         lint.Tell(ReferenceRules.ReservedId, rule, rule.At("id"), "the id 'fitted' is taken.", "It stands for the day the kit was fitted; give this one its own name.");
 
-    private static void Each<T>(LintContext lint, ImmutableArray<Written<T>> rules, string kind, Func<T, string> id, Dictionary<string, string> seen)
+    private static void Each<T>(LintContext lint, ImmutableArray<Written<T>> rules, string kind, Func<T, string> id, Dictionary<string, (string File, Node Id)> seen)
     {
         foreach (var rule in rules)
         {
             var name = id(rule.Rule);
-            if (name.Length > 0 && !seen.TryAdd(name, $"{rule.File}:{rule.Node.Line}"))
-                lint.Tell(ReferenceRules.DuplicateId, rule, rule.At("id"), $"the {kind} '{name}' stands twice; the first is at {seen[name]}.", "Give one of them another id, or join them.");
+            if (name.Length == 0 || seen.TryAdd(name, (rule.File, rule.At("id")))) continue;
+            lint.TellEither(ReferenceRules.DuplicateId, seen[name], (rule.File, rule.At("id")), other => $"the {kind} '{name}' stands twice; the other is at {other}.", "Give one of them another id, or join them.");
         }
     }
 

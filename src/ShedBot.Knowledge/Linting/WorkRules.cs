@@ -31,4 +31,7 @@ internal static class WorkRules
 
     public static readonly LintRule NoOrigin = new("R057", Severity.Error, "a rule without source, author or date",
         "Every rule says where it comes from, who wrote it and when, so that it can be doubted, mended and taken back. Put it under 'about' for the whole file, or with the rule. A rule of the trade without a published source says 'common practice'.");
+
+    public static readonly LintRule NoCautionBeside = new("R059", Severity.Warning, "no caution behind a hazard",
+        "A club's check has no caution, and one of the base behind the same cover, or for the same finding, has the hazard 'medium' or 'high' and warns of it. Whoever has opened the cover has hands beside the same thing. Give the check the caution too, if that is so.");
 }

@@ -17,8 +17,13 @@ internal static class LayerCases
 
     private const string Look = "checks:\n  - id: feel-wire\n    tells: wire-run\n    ask: Does it hang?\n    why: It gets into the spokes.\n    hands on: yes\n    reliability: plain to see\n";
 
+    private static readonly string[] Sharp =
+        ["    minutes: 2\n", "    minutes: 2\n    hazard: medium\n    cautions: [{word: CAUTION, hazard: Sharp glass, consequence: cuts, avoid: wear gloves}]\n"];
+
     public static LayerCase[] All { get; } =
     [
+        new("R059", Rim("lamp-glass"), "feel-rim", Rim("lamp-glass") + "    cautions: [{word: CAUTION, hazard: Sharp rim, consequence: cuts, avoid: wear gloves}]\n", Sharp),
+        new("R059", Rim("lamp-glass"), "feel-rim", Rim("mud-flap") + "covers:\n  - {id: mud-flap, called: the flap, minutes: 1, how: [Lift it.]}\n", Sharp),
         new("R090", Mend("fault", "bulb-gone", "is, was: x, now: y"), "bulb-gone", Mend("fault", "bulb-loose", "is, was: x, now: y")),
         new("R090", Retire("fault", "bulb-gone"), "bulb-gone", Retire("fault", "bulb-loose")),
         new("R091", Mend("fault", "bulb-loose", "id, was: bulb-loose, now: bulb-slack"), "bulb-slack", Mend("fault", "bulb-loose", "is, was: x, now: y")),
@@ -62,6 +67,9 @@ internal static class LayerCases
         new("R107", Mend("word", "lamp", "riders say, add: smoke from the lamp"), "smoke from the lamp", Mend("word", "lamp", "riders say, add: bright thing")),
         new("R108", Mend("cover", "lamp-glass", "how, drop: Never open it wet"), "drop", Mend("cover", "lamp-glass", "how, drop: Lift the glass off"), "how: [Undo the screw, Lift the glass off]", "how: [Never open it wet, Undo the screw, Lift the glass off]"),
     ];
+
+    private static string Rim(string cover) =>
+        $"checks:\n  - id: feel-rim\n    tells: wire-run\n    ask: Is the rim whole?\n    why: It cuts.\n    minutes: 1\n    cover: {cover}\n    hands on: yes\n    reliability: plain to see\n";
 
     private static string Mend(string kind, string id, string rest) => $"mends:\n  - {{of: {kind}, id: {id}, key: {rest}}}\n";
 

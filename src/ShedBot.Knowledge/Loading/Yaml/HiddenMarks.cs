@@ -19,6 +19,9 @@ internal static class HiddenMarks
         return null;
     }
 
+    /// <summary>The text with a mark that can be seen in place of each that cannot, for reports.</summary>
+    public static string Shown(string text) => string.Concat(text.EnumerateRunes().Select(r => r.Value != '\n' && IsHidden(r) ? "\uFFFD" : r.ToString()));
+
     /// <remarks>
     /// Of the format characters (Unicode category Cf) the two joiners, U+200C and U+200D, are let through: scripts and pictures need them.
     /// The fillers are letters by category and blank to the eye.

@@ -87,9 +87,9 @@ internal sealed class YamlTree
         switch (at)
         {
             case YamlDotNet.Core.Events.Scalar scalar:
-                if (HiddenMarks.Find(scalar.Value) is { } hidden)
-                    problems.Add(TextRules.NotText, file, line, column, $"{hidden}.", "Take it out: what is read must be what is seen.");
-                return new Scalar(scalar.Value, scalar.Style is not ScalarStyle.Plain, line, column) { File = file };
+                var hidden = HiddenMarks.Find(scalar.Value);
+                if (hidden is not null) problems.Add(TextRules.NotText, file, line, column, $"{hidden}.", "Take it out: what is read must be what is seen.");
+                return new Scalar(hidden is null ? scalar.Value : HiddenMarks.Shown(scalar.Value), scalar.Style is not ScalarStyle.Plain, line, column) { File = file };
             case AnchorAlias:
                 problems.Add(TextRules.AnchorOrTag, file, line, column, "an alias ('*') stands here.", "Write the text out, or put it in quotes if it starts with '*'.");
                 return new Scalar("", false, line, column) { File = file };

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using ShedBot.Knowledge.Layers;
+using ShedBot.Knowledge.Loading;
+using ShedBot.Knowledge.Tests.Loading;
+using ShedBot.Knowledge.Tests.Samples;
+using ShedBot.Knowledge.Understanding;
+using ShedBot.Knowledge.Wording;
+
+namespace ShedBot.Knowledge.Tests.Layers;
+
+/// <summary>What no club can weaken, tried on everything that the shipped rules hold of it.</summary>
+public class LayerSafetyTests
+{
+    private static readonly RuleBase Shipped = RuleBase.Of(KnowledgeFolder.Read(Path.Combine(ShippedRulesTests.Root(), "knowledge")));
+
+    private static readonly KnowledgeBase Knowledge = Shipped.Knowledge!;
+
+    /// <summary>R101 guards against a layer of another making: the format has no way to touch the question.</summary>
+    [Fact]
+    public void Check_QuestionBeforeHandsOnChanged_IsTold()
+    {
+        var lamp = LampRules.Knowledge();
+
+        Assert.Equal("R101", Assert.Single(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Points = [] } })).Rule.Code);
+        Assert.Equal("R101", Assert.Single(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Ready = "Go on" } })).Rule.Code);
+        Assert.Empty(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Points = [.. lamp.Triage.Points] } }));
+    }
+
+    [Fact]
+    public void Check_BaseByItself_IsAsSafeAsTheBase() => Assert.Empty(LayerSafety.Check(Knowledge, Knowledge with { Version = "again" }));
+
+    [Fact]
+    public void Load_AnyShippedEmergencyRetiredOrCutShort_IsRefused() => Assert.All(Knowledge.Emergencies.Values, rule =>
+    {
+        var key = new RuleKey(RuleKind.Emergency, rule.Id);
+        Refused("R100", new Retire(key, "x", LampClub.Credit));
+        Refused("R100", new MendList(key, new("do now"), null, rule.DoNow[0], LampClub.Credit));
+        if (rule.Caution.Word != "NOTICE") Refused("R100", new MendValue(key, new("caution / word"), rule.Caution.Word, "NOTICE", LampClub.Credit));
+        Refused("R100", new MendValue(key, new("caution / avoid"), rule.Caution.Avoid, "x", LampClub.Credit));
+    });
+
+    [Fact]
+    public void Load_AnyShippedStopRidingPutOutOfReach_IsRefused()
+    {
+        var stops = Knowledge.Findings.Values.SelectMany(f => f.States.Where(s => s.StopRiding is not null).Select(s => (Finding: f, State: s))).ToList();
+        Assert.NotEmpty(stops);
+        Assert.All(stops, stop =>
+        {
+            var key = new RuleKey(RuleKind.Finding, stop.Finding.Id);
+            var path = $"states / {stop.State.Id} / ";
+            Refused("R102", new Retire(key, "x", LampClub.Credit));
+            Refused("R102", new MendValue(key, new(path + "stop riding"), stop.State.StopRiding, "Take care.", LampClub.Credit));
+            Refused("R102", new MendValue(key, new(path + "says"), stop.State.Says, "Fine", LampClub.Credit));
+            foreach (var phrase in stop.State.RidersSay.Take(1)) Refused("R102", new MendList(key, new(path + "riders say"), null, phrase, LampClub.Credit));
+            var checks = Knowledge.Checks.Values.Where(c => c.Tells == stop.Finding.Id).ToList();
+            if (checks.Count == 0) return;
+            Refused("R103 R055", [.. checks.Select(c => new Retire(new(RuleKind.Check, c.Id), "x", LampClub.Credit))]);
+            Refused("R103 R055", [.. checks.Select(c => new MendValue(new(RuleKind.Check, c.Id), new("minutes"), Shipped.ValueAt(new(RuleKind.Check, c.Id), new("minutes")), "600", LampClub.Credit))]);
+        });
+    }
+
+    [Fact]
+    public void Load_AnyShippedHazardLowered_IsRefused()
+    {
+        var work = Knowledge.Checks.Values.Select(c => (new RuleKey(RuleKind.Check, c.Id), c.Hazard))
+            .Concat(Knowledge.Repairs.Values.Select(r => (new RuleKey(RuleKind.Repair, r.Id), r.Hazard)))
+            .Concat(Knowledge.Service.Values.Select(s => (new RuleKey(RuleKind.Service, s.Id), s.Hazard)))
+            .Where(w => HazardWords.Levels[w.Hazard] > Reasoning.Modelling.Hazard.None).ToList();
+        Assert.True(work.Count > 50);
+        var lowered = Layer.Empty.Apply(work.Select(w => new MendValue(w.Item1, new("hazard"), w.Hazard, "none", LampClub.Credit))).Layer!;
+
+        var told = LayeredRules.Load(Shipped, lowered).Problems.Where(p => p.Code == "R104").ToList();
+
+        Assert.Equal(work.Count, told.Count);
+    }
+
+    [Fact]
+    public void Load_AnyShippedHandsOnCalledHandsOff_IsRefused()
+    {
+        var work = Knowledge.Checks.Values.Where(c => c.HandsOn).ToList();
+        var changed = Layer.Empty.Apply(work.Select(c => new MendValue(new(RuleKind.Check, c.Id), new("hands on"), "yes", "no", LampClub.Credit))).Layer!;
+
+        Assert.Equal(work.Count, LayeredRules.Load(Shipped, changed).Problems.Count(p => p.Code == "R106"));
+    }
+
+    /// <summary>Every shipped caution, its rule written anew without it.</summary>
+    [Fact]
+    public void Load_AnyShippedCautionLeftOut_IsRefused()
+    {
+        var keys = Knowledge.Repairs.Values.Where(r => !r.Cautions.IsEmpty).Select(r => new RuleKey(RuleKind.Repair, r.Id))
+            .Concat(Knowledge.Service.Values.Where(s => !s.Cautions.IsEmpty).Select(s => new RuleKey(RuleKind.Service, s.Id)))
+            .Concat(Knowledge.HowTos.Values.Where(h => !h.Cautions.IsEmpty).Select(h => new RuleKey(RuleKind.HowTo, h.Id))).ToList();
+        Assert.True(keys.Count > 90);
+
+        Assert.All(keys, key => Refused("R105 R052", new PutRule(key, WithoutCautions(Shipped.YamlOf(key)!))));
+    }
+
+    /// <summary>The messages of danger that are in the test data are heard as before with a club's own words and complaint beside the project's.</summary>
+    [Fact]
+    public void Load_HarmlessWords_LeaveDangerHeard()
+    {
+        var layer = Layer.Empty.Apply(
+        [
+            new PutRule(new(RuleKind.Word, "frame bag"), "concept: frame bag\nriders say: [pouch, saddle sack]\nsource: common practice\nauthor: A\ndate: 2026-05-01\n"),
+            new MendList(new(RuleKind.Complaint, "drags"), new("riders say"), "it creeps along at the lights", null, LampClub.Credit),
+        ]).Layer!;
+        var (before, now) = (Listener.For(Knowledge), Listener.For(LayeredRules.Load(Shipped, layer).Knowledge!));
+
+        foreach (var line in File.ReadLines(Path.Combine(ShippedRulesTests.Root(), "tests", "ShedBot.Knowledge.Tests", "Understanding", "messages.danger.jsonl")).Where(l => l.Length > 0))
+        {
+            var text = JsonDocument.Parse(line).RootElement.GetProperty("text").GetString()!;
+            Assert.Equal(before.Understand(text).Emergency, now.Understand(text).Emergency);
+        }
+    }
+
+    private static string WithoutCautions(string yaml)
+    {
+        var lines = yaml.Split('\n').ToList();
+        var at = lines.IndexOf("cautions:");
+        lines.RemoveRange(at, 1 + lines.Skip(at + 1).TakeWhile(l => l.StartsWith(' ')).Count());
+        return string.Join('\n', lines.Where(l => !l.StartsWith("source:", StringComparison.Ordinal) && !l.StartsWith("author:", StringComparison.Ordinal) && !l.StartsWith("date:", StringComparison.Ordinal)))
+            + "source: common practice\nauthor: Mod A\ndate: 2026-05-01\n";
+    }
+
+    private static void Refused(string code, params ImmutableArray<RuleChange> changes)
+    {
+        var result = Layer.Empty.Apply(changes);
+        Assert.Empty(result.Problems);
+        var load = LayeredRules.Load(Shipped, result.Layer!);
+        Assert.Null(load.Knowledge);
+        Assert.True(load.Problems.Any(p => code.Contains(p.Code, StringComparison.Ordinal)), $"{code} is silent on {changes[0].Key}: {string.Join('\n', load.Problems)}");
+    }
+}
