@@ -10,10 +10,15 @@ public interface ITrials
 {
     /// <param name="cases">The club's closed cases.</param>
     /// <param name="progress">How far it is, 0 to 1; or null.</param>
-    /// <returns>The report as its own text.</returns>
-    Task<string> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct);
+    Task<TriedOut> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct);
 
     /// <summary>What a report says, in words.</summary>
     /// <param name="report">As <see cref="TryAsync"/> gave it.</param>
-    ImmutableArray<CardBlock> Show(string report);
+    /// <param name="old">For names only.</param>
+    /// <param name="changed">For names only.</param>
+    ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed);
 }
+
+/// <param name="Report">As its own text.</param>
+/// <param name="Lost">What of safety would be lost, each in a sentence; not empty: it must not be published.</param>
+public sealed record TriedOut(string Report, ImmutableArray<string> Lost);

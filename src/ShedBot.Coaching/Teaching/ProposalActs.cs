@@ -11,8 +11,16 @@ internal static class ProposalActs
     /// <summary>Of a reason.</summary>
     public const int MostReason = 500;
 
-    public static async Task<TeachAnswer> ShowAsync(TeachAct act, ShowProposal request) =>
-        await act.FindAsync(request.Proposal) is { } proposal ? Look(act, proposal) : TeachAct.Gone;
+    public static async Task<TeachAnswer> ShowAsync(TeachAct act, ShowProposal request, ITrials trials)
+    {
+        if (await act.FindAsync(request.Proposal) is not { } proposal) return TeachAct.Gone;
+        // Who publishes sees what its author saw.
+        var trial = proposal is { IsOpen: true, Trial: { Report.Length: > 0 } tried } && ProposalCards.IsOf(tried, act, proposal)
+            && Checked.Of(act.Rules, proposal, act.SheetOf(proposal)).Knowledge is { } changed
+                ? trials.Show(tried.Report, act.Rules.Knowledge, changed)
+                : default;
+        return new TeachAnswer(ProposalCards.Of(act, proposal, trial), null, proposal);
+    }
 
     public static TeachAnswer Look(TeachAct act, Proposal proposal) => new(ProposalCards.Of(act, proposal), null, proposal);
 

@@ -40,7 +40,7 @@ internal static class SheetActs
                 act.Audit(AuditAct.Began, id, $"began: {sheet.Title}"),
                 .. tip is null ? [] : new[] { act.Audit(AuditAct.TipTaken, tip.Id, $"took the tip of {TeachAct.NameOf(tip.FromName)} up as {id}") },
             ],
-            Composed(act, proposal, state),
+            Composed(proposal, state),
             tip is null ? null : tip with { State = TipState.Taken, Proposal = id, Version = tip.Version + 1 });
         var lead = tip is null ? sheet.Opening : $"{sheet.Opening} The tip says: \"{CleanText.OneLine(tip.Words, 600)}\"";
         return Next(act, proposal, state, lead);
@@ -88,7 +88,7 @@ internal static class SheetActs
 
         if (audit.Count > 0 || wrong is null)
         {
-            proposal = Composed(act, proposal, state) with { State = ProposalState.Draft, ChangedAt = act.At, Version = proposal.Version + 1 };
+            proposal = Composed(proposal, state) with { State = ProposalState.Draft, ChangedAt = act.At, Version = proposal.Version + 1 };
             await act.SaveAsync(audit.Count > 0 ? audit.ToImmutable() : [act.Audit(AuditAct.Changed, proposal.Id, "answered as before")], proposal);
         }
 
@@ -98,7 +98,7 @@ internal static class SheetActs
     }
 
     /// <summary>The changes anew from the answers, as of the day on which it was begun; none while something is missing.</summary>
-    public static Proposal Composed(TeachAct act, Proposal proposal, SheetState state)
+    public static Proposal Composed(Proposal proposal, SheetState state)
     {
         var draft = state.CanHandIn
             ? state.Sheet.Compose(state.Context, CreditQuestions.Of(state.Context, proposal.ByName, DateOnly.FromDateTime(proposal.BegunAt.UtcDateTime)))

@@ -20,24 +20,34 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
     /// <returns>What to show, and why nothing was done when nothing was. Never throws for what was asked for.</returns>
     /// <exception cref="StaleSaveException">Others saved first, again and again; nothing was changed.</exception>
     public Task<TeachAnswer> HandleAsync(Teacher teacher, TeachRequest request, DateTimeOffset at, CancellationToken ct, IProgress<double>? progress = null) =>
-        teacher.May(request.Needs)
-            ? gates.AloneAsync(teacher.Who, async () => await TakeAsync(new TeachAct(store, await reader.OfAsync(teacher.Club, ct), teacher, at, ct), request, progress), ct)
-            : Task.FromResult(TeachAnswer.No("rights", WhyNot(request.Needs)));
+        !teacher.May(request.Needs) ? Task.FromResult(TeachAnswer.No("rights", WhyNot(request.Needs)))
+        : request is TryOut wanted ? TryAsync(teacher, wanted, at, progress, ct)
+        : AloneAsync(teacher, at, act => TakeAsync(act, request), ct);
 
     public void Dispose() => gates.Dispose();
 
-    private Task<TeachAnswer> TakeAsync(TeachAct act, TeachRequest request, IProgress<double>? progress) => request switch
+    private Task<T> AloneAsync<T>(Teacher teacher, DateTimeOffset at, Func<TeachAct, Task<T>> take, CancellationToken ct) =>
+        gates.AloneAsync(teacher.Who, async () => await take(new TeachAct(store, await reader.OfAsync(teacher.Club, ct), teacher, at, ct)), ct);
+
+    private async Task<TeachAnswer> TryAsync(Teacher teacher, TryOut request, DateTimeOffset at, IProgress<double>? progress, CancellationToken ct)
+    {
+        var (work, refused) = await AloneAsync(teacher, at, act => TrialActs.PrepareAsync(act, request), ct);
+        if (work is null) return refused!;
+        var tried = work.Weaker.IsEmpty ? await trials.TryAsync(work.Under.Knowledge, work.Changed, work.Cases, progress, ct) : new TriedOut("", work.Weaker);
+        return await AloneAsync(teacher, at, act => TrialActs.KeepAsync(act, request, work, tried, trials), ct);
+    }
+
+    private Task<TeachAnswer> TakeAsync(TeachAct act, TeachRequest request) => request switch
     {
         ShowRules => LookActs.RulesAsync(act),
         ShowWaiting => LookActs.WaitingAsync(act),
-        ShowProposal r => ProposalActs.ShowAsync(act, r),
+        ShowProposal r => ProposalActs.ShowAsync(act, r, trials),
         ChooseSheet r => Task.FromResult(new TeachAnswer(SheetCards.Choose(r.Tip))),
         BeginSheet r => SheetActs.BeginAsync(act, r),
         GoOn r => SheetActs.GoOnAsync(act, r),
         AnswerSheet r => SheetActs.AnswerAsync(act, r),
         ShowSheet r => SheetActs.ShowAsync(act, r),
         HandIn r => ProposalActs.HandInAsync(act, r),
-        TryOut r => TrialActs.TryAsync(act, r, trials, progress),
         Publish r => PublishActs.PublishAsync(act, r),
         Refuse r => ProposalActs.RefuseAsync(act, r),
         Withdraw r => ProposalActs.WithdrawAsync(act, r),

@@ -79,11 +79,23 @@ internal sealed class FakeTrials : ITrials
 {
     public int Made { get; private set; }
 
-    public Task<string> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct)
+    /// <summary>What the next trials find lost of safety.</summary>
+    public ImmutableArray<string> Lost { get; set; } = [];
+
+    /// <summary>Done while the next trial runs: what somebody else does meanwhile.</summary>
+    public Func<Task>? Meanwhile { get; set; }
+
+    public async Task<TriedOut> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct)
     {
         Made++;
-        return Task.FromResult($"{old.Version} {changed.Version} {cases.Length}");
+        if (Meanwhile is { } act)
+        {
+            Meanwhile = null;
+            await act();
+        }
+
+        return new TriedOut($"{old.Version} {changed.Version} {cases.Length}", Lost);
     }
 
-    public ImmutableArray<CardBlock> Show(string report) => [new TextBlock($"Tried: {report}")];
+    public ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed) => [new TextBlock($"Tried: {report}")];
 }
