@@ -86,7 +86,7 @@ public sealed class ClubCoaches(ITeachingStore store, Func<Ground> ground, int m
         var learnt = edition.ReadLearnt();
         var loaded = LayeredRules.LoadKept(under.Base, layer, CompileOptions.Default with { Learnt = learnt.IsNothing ? null : learnt });
         var knowledge = loaded.Knowledge ?? under.Coach.Knowledge;
-        return new ServedRules(number, new Coach(knowledge, Listener.For(knowledge), under.Coach.Options), layer, learnt, loaded.Conflicts, loaded.SetAside);
+        return new ServedRules(number, new Coach(knowledge, Listener.For(knowledge, under.Coach.Listener), under.Coach.Options), layer, learnt, loaded.Conflicts, loaded.SetAside);
     }
 
     private sealed class Kept(int number, Ground under, Task<ServedRules> loading)

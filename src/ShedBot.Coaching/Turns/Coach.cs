@@ -14,6 +14,8 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
 
     public KnowledgeBase Knowledge => knowledge;
 
+    public Listener Listener => listener;
+
     public CoachOptions Options => options;
 
     /// <summary>Takes one turn. The same arguments give the same turn.</summary>

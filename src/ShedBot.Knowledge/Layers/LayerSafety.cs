@@ -23,7 +23,7 @@ public static class LayerSafety
 
     /// <summary>Without listening to phrases, which takes the better part of a second.</summary>
     internal static ImmutableArray<Weakening> Shape(KnowledgeBase under, KnowledgeBase club) =>
-        [.. SafetyEmergencies.Look(under, club), .. new SafetyStops(under, club).Look(), .. SafetyWork.Look(under, club)];
+        [.. SafetyEmergencies.Look(under, club), .. SafetyWords.Look(under, club), .. new SafetyStops(under, club).Look(), .. SafetyWork.Look(under, club)];
 }
 
 /// <summary>Something that a club has made less safe than the base.</summary>

@@ -52,21 +52,22 @@ internal sealed class LayeredDraft(RuleBase under, string clubFile, IReadOnlyDic
         }
     }
 
-    /// <summary>Changed rules come after those that stay, and the club's own last: of two that clash, the later one is told, and that is the club's.</summary>
+    /// <summary>Changed rules come after those that stay, and the club's own last: of two that clash, the later one is told, and that is the
+    /// club's. Words keep their places: of two that claim a term, the earlier has it.</summary>
     private ImmutableArray<Written<T>> Of<T>(ImmutableArray<Written<T>> rules, RuleKind kind, Func<T, string> id, Func<Fields, T> read)
     {
         var mine = changed.Where(c => c.Key.Kind == kind).OrderBy(c => c.Key).ToList();
         if (mine.Count == 0) return rules;
         var list = ImmutableArray.CreateBuilder<Written<T>>(rules.Length + mine.Count);
-        var mended = new List<Written<T>>();
+        var mended = ImmutableArray.CreateBuilder<Written<T>>();
         foreach (var rule in rules)
         {
             var key = new RuleKey(kind, id(rule.Rule));
             if (!changed.TryGetValue(key, out var node)) list.Add(rule);
-            else if (node is not null && !own.Contains(key)) mended.Add(new(read(new Fields(node, rule.File, under.Abouts[rule.File])), node, rule.File));
+            else if (node is not null && !own.Contains(key)) (kind == RuleKind.Word ? list : mended).Add(new(read(new Fields(node, rule.File, under.Abouts[rule.File])), node, rule.File));
         }
 
-        list.AddRange(mended);
+        list.AddRange(mended.ToImmutable());
         foreach (var (key, node) in mine)
         {
             if (node is not null && own.Contains(key)) list.Add(new(read(new Fields(node, clubFile, null)), node, clubFile));

@@ -17,9 +17,11 @@ public sealed class Listener
     private readonly Signs signs;
     private readonly FrozenSet<string> concepts;
     private readonly PhraseBook complaints, findings, facts, howTos, emergencies;
+    private readonly KnowledgeBase heardFrom;
 
     private Listener(KnowledgeBase knowledge)
     {
+        heardFrom = knowledge;
         var words = knowledge.Words.Where(w => !Subjects.IsSubject(w) && !Signs.IsSign(w, knowledge)).ToList();
         signs = new Signs(knowledge);
         lexicon = Lexicon.Of(words);
@@ -38,6 +40,12 @@ public sealed class Listener
 
     /// <summary>Reads all phrases once; keep the listener as long as the knowledge.</summary>
     public static Listener For(KnowledgeBase knowledge) => new(knowledge);
+
+    /// <summary>
+    /// The same, or the other listener itself where the rules it was made for have the same words and phrases: a listener holds megabytes, and most
+    /// of what clubs write anew are causes, checks and strengths, which riders' words do not depend on.
+    /// </summary>
+    public static Listener For(KnowledgeBase knowledge, Listener like) => PhraseSource.SameIn(knowledge, like.heardFrom) ? like : new(knowledge);
 
     /// <param name="message">Anything. Of a longer one the first 4,000 characters are read, and only for emergencies.</param>
     /// <param name="context">What is open in the conversation; null when nothing is.</param>

@@ -96,6 +96,41 @@ public class LayerSafetyTests
         Assert.All(keys, key => Refused("R105 R052", new PutRule(key, WithoutCautions(Shipped.YamlOf(key)!))));
     }
 
+    /// <summary>The reserved words that tell an emergency from talk of one: a club that could add to 'no fire' could silence it.</summary>
+    [Theory]
+    [InlineData("no fire", "it is burning", null)]
+    [InlineData("sure fire", null, "flames")]
+    [InlineData("riding now", null, "riding now")]
+    public void Load_WordThatTellsAnEmergencyChanged_IsRefused(string concept, string? add, string? drop) =>
+        Refused("R107", new MendList(new(RuleKind.Word, concept), new("riders say"), add, drop, LampClub.Credit));
+
+    [Fact]
+    public void Load_NewWordThatSilencesAnEmergency_IsRefused()
+    {
+        var layer = LampClub.Of(LayerCase.About + "words:\n  - {concept: no lamp-smokes, riders say: [help]}\n");
+
+        var load = LayeredRules.Load(LampClub.Base, layer);
+
+        Assert.Null(load.Knowledge);
+        Assert.Equal("R107", Assert.Single(load.Problems).Code);
+        Assert.Single(LayeredRules.LoadKept(LampClub.Base, layer).SetAside);
+    }
+
+    /// <summary>A cause with what belongs to it changes nothing of how riders are heard; a phrase does.</summary>
+    [Fact]
+    public void For_RulesOfTheSameWords_IsTheSameListener()
+    {
+        var lamp = LampClub.Base.Knowledge!;
+        var listener = Listener.For(lamp);
+        var cause = LampClub.Of(LampClub.Text.ReplaceLineEndings("\n").Split("\nmends:")[0]);
+        var phrase = Layer.Empty.Apply([new MendList(new(RuleKind.Complaint, "dark"), new("riders say"), "no shine", null, LampClub.Credit)]).Layer!;
+        var word = Layer.Empty.Apply([new MendList(new(RuleKind.Word, "lamp"), new("riders say"), "beam", null, LampClub.Credit)]).Layer!;
+
+        Assert.Same(listener, Listener.For(LayeredRules.Load(LampClub.Base, cause).Knowledge!, listener));
+        Assert.NotSame(listener, Listener.For(LayeredRules.Load(LampClub.Base, phrase).Knowledge!, listener));
+        Assert.NotSame(listener, Listener.For(LayeredRules.Load(LampClub.Base, word).Knowledge!, listener));
+    }
+
     /// <summary>The messages of danger that are in the test data are heard as before with a club's own words and complaint beside the project's.</summary>
     [Fact]
     public void Load_HarmlessWords_LeaveDangerHeard()

@@ -7,8 +7,9 @@ internal static class SafetyEars
 {
     public static IEnumerable<Weakening> Look(KnowledgeBase under, KnowledgeBase club)
     {
-        if (SameWords(under, club)) yield break;
-        var (before, now) = (Listener.For(under), Listener.For(club));
+        var before = Listener.For(under);
+        var now = Listener.For(club, before);
+        if (ReferenceEquals(before, now)) yield break;
         foreach (var rule in under.Emergencies.Values)
         {
             foreach (var phrase in rule.RidersSay)
@@ -23,8 +24,6 @@ internal static class SafetyEars
             }
         }
     }
-
-    private static bool SameWords(KnowledgeBase under, KnowledgeBase club) => !Changed(under, club).Any();
 
     private static IEnumerable<RuleKey> Changed(KnowledgeBase under, KnowledgeBase club) =>
     [

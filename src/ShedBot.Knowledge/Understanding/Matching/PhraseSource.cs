@@ -24,6 +24,16 @@ internal static class PhraseSource
     public static IEnumerable<(string Meaning, string Text)> Emergencies(KnowledgeBase knowledge) =>
         knowledge.Emergencies.Values.SelectMany(e => e.RidersSay.Prepend(e.Called).Select(t => (e.Id, t)));
 
+    /// <summary>Whether riders are heard alike: the same words and phrases, with the same meanings, in the same order.</summary>
+    public static bool SameIn(KnowledgeBase one, KnowledgeBase other) => ReferenceEquals(one, other)
+        || ((ReferenceEquals(one.Complaints, other.Complaints) || Complaints(one).SequenceEqual(Complaints(other)))
+            && (ReferenceEquals(one.Findings, other.Findings) || Findings(one).SequenceEqual(Findings(other)))
+            && (ReferenceEquals(one.Facts, other.Facts) || Facts(one).SequenceEqual(Facts(other)))
+            && (ReferenceEquals(one.HowTos, other.HowTos) || HowTos(one).SequenceEqual(HowTos(other)))
+            && (ReferenceEquals(one.Emergencies, other.Emergencies) || (Emergencies(one).SequenceEqual(Emergencies(other)) && one.Emergencies.Keys.SequenceEqual(other.Emergencies.Keys)))
+            && (one.Words == other.Words || one.Words.Length == other.Words.Length
+                && one.Words.Zip(other.Words).All(w => w.First.Concept == w.Second.Concept && w.First.RidersSay.SequenceEqual(w.Second.RidersSay))));
+
     /// <summary>The words that spelling is repaired to, the commonest first.</summary>
     public static string[] Vocabulary(KnowledgeBase knowledge) =>
         [.. Complaints(knowledge).Concat(Findings(knowledge)).Concat(Facts(knowledge)).Concat(HowTos(knowledge)).Concat(Emergencies(knowledge))
