@@ -3,13 +3,12 @@ using ShedBot.Reasoning.Calibration;
 namespace ShedBot.Coaching.Trials.Scoring;
 
 /// <summary>Holds old and new against each other case by case, with the percentile bootstrap (Efron 1979) of the difference: whole cases are drawn anew, so what both share falls out.</summary>
+/// <remarks>The percentiles are taken further out where few cases differ (see <see cref="Tails"/>): as it stands the percentile interval is too narrow then.</remarks>
 internal static class Paired
 {
     public const int Bins = 5;
 
     private const int Resamples = 2000;
-
-    private const double Outside = 0.005;
 
     private const int Seed = 20260;
 
@@ -18,7 +17,7 @@ internal static class Paired
         if (pairs.Count == 0) return new Compared(measure, 0, 0, 0, 0, 0, 0);
         double[] differences = [.. pairs.Select(p => p.New - p.Old)];
         var differ = differences.Count(d => d != 0);
-        var (low, high) = differ == 0 ? (0, 0) : Interval(pairs.Count, counts =>
+        var (low, high) = differ == 0 ? (0, 0) : Interval(pairs.Count, differ, counts =>
         {
             var sum = 0.0;
             for (var i = 0; i < differences.Length; i++) sum += counts[i] * differences[i];
@@ -37,13 +36,13 @@ internal static class Paired
         if (pairs.Count == 0) return new Compared(Measure.CalibrationError, 0, 0, 0, 0, 0, 0);
         var (old, @new) = (new SortedForecasts(pairs.Select(p => p.Old)), new SortedForecasts(pairs.Select(p => p.New)));
         var differ = pairs.Count(p => p.Old != p.New);
-        var (low, high) = differ == 0 ? (0, 0) : Interval(pairs.Count, counts => @new.Error(counts, Bins) - old.Error(counts, Bins));
+        var (low, high) = differ == 0 ? (0, 0) : Interval(pairs.Count, differ, counts => @new.Error(counts, Bins) - old.Error(counts, Bins));
         int[] once = [.. Enumerable.Repeat(1, pairs.Count)];
         return new Compared(Measure.CalibrationError, pairs.Count, differ, old.Error(once, Bins), @new.Error(once, Bins), low, high);
     }
 
     /// <param name="measure">Of the cases, each taken as often as its count says.</param>
-    private static (double Low, double High) Interval(int cases, Func<int[], double> measure)
+    private static (double Low, double High) Interval(int cases, int differ, Func<int[], double> measure)
     {
         var chance = new Random(Seed);
         var drawn = new double[Resamples];
@@ -56,7 +55,7 @@ internal static class Paired
         }
 
         Array.Sort(drawn);
-        var tail = (int)(Outside * Resamples);
+        var tail = (int)(Tails.Each(differ) * Resamples);
         return (drawn[tail], drawn[Resamples - 1 - tail]);
     }
 }

@@ -7,4 +7,4 @@ namespace ShedBot.Coaching.Trials.Worlds;
 /// </param>
 /// <param name="Seed">The same seed, rules and number give the same report.</param>
 /// <param name="Stops">Riders drawn for each finding that means 'stop riding'; 0 to 200.</param>
-public sealed record RidersTried(int Riders = 120, int Seed = 1, int Stops = 12);
+public sealed record RidersTried(int Riders = 200, int Seed = 1, int Stops = 12);

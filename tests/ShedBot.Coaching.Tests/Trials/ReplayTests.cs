@@ -1,0 +1,151 @@
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Tests.Samples;
+using ShedBot.Coaching.Thinking;
+using ShedBot.Coaching.Trials;
+using ShedBot.Coaching.Trials.Replaying;
+using ShedBot.Coaching.Trials.Scoring;
+using ShedBot.Knowledge;
+
+namespace ShedBot.Coaching.Tests.Trials;
+
+public class ReplayTests
+{
+    private static readonly CoachOptions Options = new() { FactsWithin = 0 };
+
+    /// <summary>One change of each kind, and whether it can touch some cases (and not all), all of them or none.</summary>
+    public static TheoryData<string, string, string> Changes => new()
+    {
+        { "      wheel: {worn: very likely}", "      wheel: {worn: unlikely}", "some" },
+        { "    reliability: plain to see\n    cautions: [{word: WARNING", "    reliability: takes a practised eye\n    cautions: [{word: WARNING", "some" },
+        { "    mends: {wheel-worn: very likely}", "    mends: {wheel-worn: unlikely}", "some" },
+        { "{fact: age, is: old, times: 6}", "{fact: age, is: old, times: 2}", "some" },
+        { "    keeps for days: 100", "    keeps for days: 1", "some" },
+        { "      bearing: {gritty: very likely}", "      bearing: {gritty: very likely}\n      hose: {kinked: very unlikely}", "some" },
+        { "      - {id: gritty, says: It is gritty}\n", "      - {id: gritty, says: It is gritty}\n    seen anyway: {gritty: very unlikely}\n", "some" },
+        { "    how common: very common", "    how common: common", "all" },
+        { "      hums: {yes: unlikely}\n      wheel", "      hums: {yes: likely}\n      wheel", "some" },
+        { "    minutes: 3\n", "    minutes: 30\n", "none" },
+        { "      - the pump runs dry\n", "      - the pump runs dry\n      - not a drop\n", "none" },
+        { "    minutes: 6\n    tools: [screwdriver]", "    minutes: 60\n    tools: [screwdriver]", "none" },
+    };
+
+    /// <summary>The skip is exact: a case that is said to be untouched is believed alike under both rules to the last bit, at every point, by the full computation.</summary>
+    [Theory]
+    [MemberData(nameof(Changes))]
+    public void Touches_CaseThatIsSkipped_IsBelievedAlikeToTheLastBit(string from, string to, string touches)
+    {
+        var rules = new RulesPair(Pump.Knowledge, PumpEdits.Changed(from, to));
+        var difference = RuleDifference.Of(rules);
+        var (skipped, touched, moved) = (0, 0, 0);
+        foreach (var closed in MadeCases.Of(Pump.Knowledge, 200))
+        {
+            var alike = Moment.Of(closed).All(m => Beliefs(m, rules.Old).SequenceEqual(Beliefs(m, rules.New)));
+            if (!difference.Touches(closed))
+            {
+                skipped++;
+                Assert.True(alike, closed.Case.Id.Value);
+            }
+            else
+            {
+                touched++;
+                if (!alike) moved++;
+            }
+        }
+
+        Assert.Equal(touches, (skipped, touched) switch { (0, _) => "all", (_, 0) => "none", _ => "some" });
+        Assert.Equal(touches != "none", moved > 0);
+    }
+
+    /// <summary>A cause that comes or goes moves every chance through the common scale, or through 'something else'.</summary>
+    [Fact]
+    public void Touches_NewCause_TouchesAll() => Assert.True(RuleDifference.Of(new RulesPair(Pump.Knowledge, PumpEdits.WithStrainer)).Everywhere);
+
+    [Fact]
+    public void Of_WithAndWithoutSkipping_IsTheSameReport()
+    {
+        var rules = new RulesPair(Pump.Knowledge, PumpEdits.Changed("      wheel: {worn: very likely}", "      wheel: {worn: unlikely}"));
+        var cases = MadeCases.Of(Pump.Knowledge, 150);
+        Assert.Equal(Text(new Replay(rules, Options).Of(cases, true, null, default)), Text(new Replay(rules, Options).Of(cases.Reverse(), false, null, default)));
+    }
+
+    [Fact]
+    public void Of_IdenticalRules_IsExactlyNoDifference()
+    {
+        var part = Run(Pump.Knowledge, Pump.Load(), 60);
+        Assert.Equal((60, 0, 0, Verdict.NoDifference), (part.Cases, part.Touched, part.Leads.Changed, part.Verdict));
+        Assert.Equal(0, part.Next.Changed);
+    }
+
+    /// <summary>Wrong words for what shows as what: many cases lose their right cause, and the same the other way round is told as better.</summary>
+    [Fact]
+    public void Of_RulesMadeWorse_AreToldWorseAndTheOtherWayRoundBetter()
+    {
+        var spoilt = PumpEdits.Changed("      hose: {kinked: almost certain}", "      hose: {kinked: almost no chance}\n      tap: {shut: almost certain}");
+        var cases = MadeCases.Of(Pump.Knowledge, 400);
+        var (worse, better) = (Run(Pump.Knowledge, spoilt, cases), Run(spoilt, Pump.Knowledge, cases));
+        Assert.Equal((Verdict.Worse, Verdict.Better), (worse.Verdict, better.Verdict));
+        Assert.True(worse.Leads.FromTruth > 20 && worse.Leads.ToTruth < worse.Leads.FromTruth);
+        Assert.Equal((worse.Leads.FromTruth, worse.Leads.ToTruth), (better.Leads.ToTruth, better.Leads.FromTruth));
+        Assert.Equal(worse.Leads.Changed, better.Leads.Changed);
+    }
+
+    /// <summary>Held against beliefs that are worked out one by one: how many cases lead elsewhere.</summary>
+    [Fact]
+    public void Of_LeadsThatChange_AreThoseOfTheFullComputation()
+    {
+        var rules = new RulesPair(Pump.Knowledge, PumpEdits.Changed("      wheel: {worn: very likely}", "      wheel: {worn: very unlikely}"));
+        var cases = MadeCases.Of(Pump.Knowledge, 200);
+        var expected = cases.Select(c => Moment.Of(c)[1]).Count(m => Lead(m, rules.Old) != Lead(m, rules.New));
+        var part = new Replay(rules, Options).Of(cases, true, null, default);
+        Assert.True(expected > 3);
+        Assert.Equal(expected, part.Leads.Changed);
+        Assert.InRange(part.Leads.Commonest.Sum(s => s.Count), 1, expected);
+    }
+
+    [Fact]
+    public void Of_CaseWithoutAComplaint_IsLeftOutAndCounted()
+    {
+        var closed = MadeCases.Of(Pump.Knowledge, 1)[0];
+        var empty = closed with { Case = closed.Case with { Id = new CaseId("empty"), Entries = [] }, Outcome = closed.Outcome with { Causes = [] } };
+        var part = Run(Pump.Knowledge, PumpEdits.WithStrainer, [closed, empty]);
+        Assert.Equal((1, 1), (part.Cases, part.Unread));
+    }
+
+    /// <summary>Rules that know nothing of what a case talks about judge it from what is left.</summary>
+    [Fact]
+    public void Of_CaseAboutRetiredThings_IsJudgedFromTheRest()
+    {
+        var cases = MadeCases.Of(PumpEdits.WithStrainer, 80);
+        Assert.Contains(cases, c => c.Case.Entries.Any(e => e.Subject == "look-strainer"));
+        var part = Run(PumpEdits.WithStrainer, Pump.Knowledge, cases);
+        Assert.Equal((80, 80, Verdict.Worse), (part.Cases, part.Touched, part.Verdict));
+    }
+
+    /// <summary>What was learnt of the bike after a moment was not known at it.</summary>
+    [Fact]
+    public void Moments_FactLearntLater_IsNotKnownBefore()
+    {
+        var closed = MadeCases.Of(Pump.Knowledge, 200).First(c => c.Bike!.Facts.Values.Any(f => f.Learnt > c.Case.Entries[0].At));
+        var moments = Moment.Of(closed);
+        Assert.Empty(moments[0].Bike.Facts);
+        Assert.NotEmpty(moments[^1].Bike.Facts);
+    }
+
+    private static ReplayPart Run(KnowledgeBase old, KnowledgeBase @new, int cases) => Run(old, @new, MadeCases.Of(old, cases));
+
+    private static ReplayPart Run(KnowledgeBase old, KnowledgeBase @new, IEnumerable<ClosedCase> cases) => Trial.Replay(new RulesPair(old, @new), cases, Options, null, default);
+
+    private static IEnumerable<double> Beliefs(Moment moment, KnowledgeBase knowledge)
+    {
+        var belief = CaseBelief.Of(moment.Case, moment.Bike, knowledge, moment.At);
+        return belief.Model.Faults.Select((_, i) => belief.Marginal(i));
+    }
+
+    private static string Lead(Moment moment, KnowledgeBase knowledge)
+    {
+        var belief = CaseBelief.Of(moment.Case, moment.Bike, knowledge, moment.At);
+        return belief.Model.Faults.MaxBy(f => Math.Round(belief.Marginal(f.Id), 10))!.Id;
+    }
+
+    private static string Text(ReplayPart part) => TrialReportJson.Write(new TrialReport("a", "b", new TrialScope([], [], [], [], [], false, false), part, [], ShedBot.Coaching.Trials.Safety.SafetyPart.None));
+}
