@@ -34,7 +34,8 @@ internal sealed class TimelinePlot(Plot plot, Palette colours, string face)
         return plot.GetImageBytes(TimelineSheet.Width, sheet.Height, ImageFormat.Png);
     }
 
-    private static float Measure(string text, float size, string face)
+    /// <summary>The width of words, in pixels.</summary>
+    public static float Measure(string text, float size, string face)
     {
         using var paint = ScottPlot.Paint.NewDisposablePaint();
         return new LabelStyle { FontName = face, FontSize = size, Text = text, Bold = size == TimelineSheet.Heading }.Measure(text, paint).Width;
