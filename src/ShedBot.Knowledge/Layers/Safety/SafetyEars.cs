@@ -1,4 +1,5 @@
 using ShedBot.Knowledge.Understanding;
+using ShedBot.Knowledge.Understanding.Matching;
 
 namespace ShedBot.Knowledge.Layers.Safety;
 
@@ -7,9 +8,8 @@ internal static class SafetyEars
 {
     public static IEnumerable<Weakening> Look(KnowledgeBase under, KnowledgeBase club)
     {
-        var before = Listener.For(under);
-        var now = Listener.For(club, before);
-        if (ReferenceEquals(before, now)) yield break;
+        if (PhraseSource.SameIn(under, club)) yield break;
+        var (before, now) = (Listener.For(under), Listener.For(club));
         foreach (var rule in under.Emergencies.Values)
         {
             foreach (var phrase in rule.RidersSay)
