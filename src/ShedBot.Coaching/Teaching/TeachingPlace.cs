@@ -5,7 +5,7 @@ namespace ShedBot.Coaching.Teaching;
 /// <summary>Where a member is told what became of their tips and proposals: a place of their own in the outbox, in which nobody's case is talked through.</summary>
 public static class TeachingPlace
 {
-    private const string Begin = "teach/";
+    private const string Begin = "word/";
 
     public static string Of(MemberId member) => Begin + member.Value;
 

@@ -35,6 +35,7 @@ internal static class IntegrityWalk
             }
         }
 
+        RulesWalk.Take(db, problems);
         return (counts.ToImmutable(), [.. problems.Take(IntegrityReport.MostProblems)]);
     }
 

@@ -40,7 +40,7 @@ internal static partial class CreditLines
                 if (credit.Success && names.Contains(Read(credit.Groups["value"].Value)))
                 {
                     changed ??= new StringBuilder(text, 0, from, text.Length);
-                    changed.Append(credit.Groups["key"].ValueSpan).Append(Nobody);
+                    changed.Append(credit.Groups["key"].ValueSpan).Append(Nobody).Append(credit.Groups["tail"].ValueSpan);
                 }
                 else
                 {
@@ -75,7 +75,7 @@ internal static partial class CreditLines
         return number <= char.MaxValue ? ((char)number).ToString() : number <= 0x10ffff ? char.ConvertFromUtf32(number) : "";
     }
 
-    [GeneratedRegex(@"^(?<key> *(?:- )*(?:author|said by): +)(?<value>\S.*?) *\r?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<key> *(?:- )*(?:author|said by): +)(?<value>\S.*?)(?<tail> *\r?)$", RegexOptions.CultureInvariant)]
     private static partial Regex CreditLine();
 
     [GeneratedRegex(@"^(?<in> *(?:- )*)(?<key>[^ '""#-][^'""]*?: +)?[|>][0-9+-]* *\r?$", RegexOptions.CultureInvariant)]

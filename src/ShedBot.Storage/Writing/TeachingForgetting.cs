@@ -1,3 +1,4 @@
+using System.Globalization;
 using LiteDB;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
@@ -8,12 +9,22 @@ using ShedBot.Storage.Reading;
 namespace ShedBot.Storage.Writing;
 
 /// <summary>Takes somebody out of what is kept of a club's rules, inside the transaction it is called in: what they published stays, without them.</summary>
-internal static class TeachingForgetting
+internal sealed class TeachingForgetting
 {
     private static readonly string[] Collections =
     [
         EditionDocument.Collection, LayerDocument.Collection, ProposalDocument.Collection, TipDocument.Collection, AuditDocument.Collection, UnheardDocument.Collection,
     ];
+
+    private readonly ILiteDatabase db;
+    private readonly MemberId member;
+    private readonly ClubId club;
+    private readonly HashSet<string> tips = new(StringComparer.Ordinal);
+    private readonly HashSet<string> about = new(StringComparer.Ordinal);
+    private readonly HashSet<string> names = new(StringComparer.Ordinal);
+    private readonly HashSet<string> others = new(StringComparer.Ordinal) { "" };
+
+    private TeachingForgetting(ILiteDatabase db, MemberId member) => (this.db, this.member, club) = (db, member, ClubId.Serving(member));
 
     public static void Club(ILiteDatabase db, ClubId club)
     {
@@ -30,99 +41,120 @@ internal static class TeachingForgetting
 
     public static void Member(ILiteDatabase db, MemberId member)
     {
-        var club = ClubId.Serving(member);
-        var names = new HashSet<string>(StringComparer.Ordinal);
-        UnheardWriter.Drop(db, club, d => d[UnheardDocument.Member].AsString == member.Value);
-        // Names are gathered on the way, so what holds names of others' writing comes last.
-        LeaveAudit(db, club, member, names);
-        LeaveEditions(db, club, member, names);
-        var tips = LeaveTips(db, club, member, names);
-        NamesOfProposals(db, club, member, names);
-        names.Remove("");
-        LeaveProposals(db, club, member, names, tips);
-        LeaveLayers(db, club, names);
+        var forgetting = new TeachingForgetting(db, member);
+        UnheardWriter.Drop(db, forgetting.club, d => d[UnheardDocument.Member].AsString == member.Value);
+        forgetting.Gather();
+        forgetting.LeaveTips();
+        forgetting.LeaveProposals();
+        forgetting.LeaveEditions();
+        forgetting.LeaveAudit();
+        forgetting.LeaveLayers();
     }
 
-    private static void LeaveAudit(ILiteDatabase db, ClubId club, MemberId member, HashSet<string> names) =>
-        Each(db, AuditDocument.Collection, club, AuditDocument.FromBson, (audit, a) =>
-        {
-            if (a.Who == member)
-            {
-                names.Add(a.Name);
-                audit.Update(AuditDocument.ToBson(a with { Who = null, Name = "" }));
-            }
-        });
-
-    private static void LeaveEditions(ILiteDatabase db, ClubId club, MemberId member, HashSet<string> names) =>
-        Each(db, EditionDocument.Collection, club, d => EditionDocument.FromBson(d, "", ""), (editions, e) =>
-        {
-            if (e.By == member)
-            {
-                names.Add(e.ByName);
-                editions.Update(Unmarked(EditionDocument.ToBson(e with { By = null, ByName = "" })));
-            }
-        });
-
-    /// <returns>The ids of the tips that are gone.</returns>
-    private static HashSet<string> LeaveTips(ILiteDatabase db, ClubId club, MemberId member, HashSet<string> names)
+    /// <summary>
+    /// Looks through all for what the member was called, and for the acts that are about them. A name that another of the club goes by is not theirs alone, so
+    /// it stays where it is: nobody can take others' credit away by calling themselves as they do.
+    /// </summary>
+    private void Gather()
     {
-        var gone = new HashSet<string>(StringComparer.Ordinal);
-        Each(db, TipDocument.Collection, club, TipDocument.FromBson, (tips, t) =>
+        Each(TipDocument.Collection, TipDocument.FromBson, (_, t) =>
         {
+            Called(t.From, t.FromName);
             if (t.From == member)
             {
-                names.Add(t.FromName);
-                gone.Add(t.Id);
-                tips.Delete(ClubKeys.Of(club, t.Id, "tip id"));
-            }
-            else if (t.PassedOnBy == member)
-            {
-                tips.Update(Unmarked(TipDocument.ToBson(t with { PassedOnBy = t.From, Version = t.Version + 1 })));
+                tips.Add(t.Id);
             }
         });
-        return gone;
+        Each(ProposalDocument.Collection, ProposalDocument.FromBson, (_, p) =>
+        {
+            Called(p.By, p.ByName);
+            if (p.By == member || (p.Tip is { } tip && tips.Contains(tip)))
+            {
+                about.Add(p.Id);
+            }
+        });
+        Each(EditionDocument.Collection, d => EditionDocument.FromBson(d, "", ""), (_, e) =>
+        {
+            Called(e.By, e.ByName);
+            if (e.By == member || (e.Proposal is { } proposal && about.Contains(proposal)))
+            {
+                about.Add(e.Number.ToString(CultureInfo.InvariantCulture));
+            }
+        });
+        Each(AuditDocument.Collection, AuditDocument.FromBson, (_, a) => Called(a.Who, a.Name));
+        names.ExceptWith(others);
     }
 
-    private static void NamesOfProposals(ILiteDatabase db, ClubId club, MemberId member, HashSet<string> names) =>
-        Each(db, ProposalDocument.Collection, club, ProposalDocument.FromBson, (_, p) =>
+    private void Called(MemberId? who, string name) => (who == member ? names : others).Add(name);
+
+    private void LeaveTips() => Each(TipDocument.Collection, TipDocument.FromBson, (kept, t) =>
+    {
+        if (t.From == member)
         {
-            if (p.By == member)
-            {
-                names.Add(p.ByName);
-            }
-        });
+            kept.Delete(ClubKeys.Of(club, t.Id, "tip id"));
+        }
+        else if (t.PassedOnBy == member)
+        {
+            kept.Update(Unmarked(TipDocument.ToBson(t with { PassedOnBy = t.From, Version = t.Version + 1 })));
+        }
+    });
 
     /// <summary>Theirs go unless they were published; of those, and of others', the credit goes. The version grows, so that nobody who read one before brings it back.</summary>
-    private static void LeaveProposals(ILiteDatabase db, ClubId club, MemberId member, HashSet<string> names, HashSet<string> tips) =>
-        Each(db, ProposalDocument.Collection, club, ProposalDocument.FromBson, (proposals, p) =>
+    private void LeaveProposals() => Each(ProposalDocument.Collection, ProposalDocument.FromBson, (proposals, p) =>
+    {
+        if (p.By == member && p.State != ProposalState.Published)
         {
-            if (p.By == member && p.State != ProposalState.Published)
-            {
-                proposals.Delete(ClubKeys.Of(club, p.Id, "proposal id"));
-                return;
-            }
+            proposals.Delete(ClubKeys.Of(club, p.Id, "proposal id"));
+            return;
+        }
 
-            var answers = p.Answers.Where(a => a.Value.Any(names.Contains))
-                .Aggregate(p.Answers, (all, a) => all.SetItem(a.Key, [.. a.Value.Where(v => !names.Contains(v))]));
-            var after = p with
-            {
-                Answers = answers,
-                Changes = CreditLines.Without(p.Changes, names),
-                Tip = p.Tip is { } tip && tips.Contains(tip) ? null : p.Tip,
-            };
-            if (p.By == member)
-            {
-                after = after with { By = default, ByName = "" };
-            }
+        var after = p with
+        {
+            Answers = p.Answers.Where(a => a.Value.Any(names.Contains))
+                .Aggregate(p.Answers, (all, a) => all.SetItem(a.Key, [.. a.Value.Where(v => !names.Contains(v))])),
+            Changes = CreditChanges.Without(p.Changes, names),
+            Tip = p.Tip is { } tip && tips.Contains(tip) ? null : p.Tip,
+        };
+        if (p.By == member)
+        {
+            after = after with { By = default, ByName = "" };
+        }
 
-            if (after != p)
-            {
-                proposals.Update(Unmarked(ProposalDocument.ToBson(after with { Version = p.Version + 1 })));
-            }
-        });
+        if (after != p)
+        {
+            proposals.Update(Unmarked(ProposalDocument.ToBson(after with { Version = p.Version + 1 })));
+        }
+    });
+
+    private void LeaveEditions() => Each(EditionDocument.Collection, d => EditionDocument.FromBson(d, "", ""), (editions, e) =>
+    {
+        if (e.By == member)
+        {
+            editions.Update(Unmarked(EditionDocument.ToBson(e with { By = null, ByName = "" })));
+        }
+    });
+
+    /// <summary>A line about a tip may quote it, and one about a proposal may tell whose word it was: neither is left.</summary>
+    private void LeaveAudit() => Each(AuditDocument.Collection, AuditDocument.FromBson, (audit, a) =>
+    {
+        var after = a.Who == member ? a with { Who = null, Name = "" } : a;
+        if (tips.Contains(a.Subject))
+        {
+            after = after with { What = "" };
+        }
+        else if (a.Who == member || about.Contains(a.Subject))
+        {
+            after = after with { What = names.Aggregate(after.What, (what, name) => what.Replace(name, CreditLines.Nobody, StringComparison.Ordinal)) };
+        }
+
+        if (after != a)
+        {
+            audit.Update(AuditDocument.ToBson(after));
+        }
+    });
 
     // One at a time: each may be long, and there may be many.
-    private static void LeaveLayers(ILiteDatabase db, ClubId club, HashSet<string> names)
+    private void LeaveLayers()
     {
         if (names.Count == 0)
         {
@@ -134,7 +166,7 @@ internal static class TeachingForgetting
         {
             var document = Versions.Find(layers, key)!;
             var (layer, _) = LayerDocument.FromBson(document);
-            if (CreditLines.Without(layer, names) is var without && !ReferenceEquals(without, layer))
+            if (CreditLines.Without(layer, names) is var without && without != layer)
             {
                 document[LayerDocument.Layer] = without;
                 layers.Update(Seal.Close(document));
@@ -150,7 +182,7 @@ internal static class TeachingForgetting
     }
 
     // Keys first: a collection must not be changed while it is walked.
-    private static void Each<T>(ILiteDatabase db, string collection, ClubId club, Func<BsonDocument, T> read, Action<ILiteCollection<BsonDocument>, T> change)
+    private void Each<T>(string collection, Func<BsonDocument, T> read, Action<ILiteCollection<BsonDocument>, T> change)
     {
         var documents = db.GetCollection(collection);
         foreach (var key in TeachingLookups.KeysOfClub(db, collection, club))

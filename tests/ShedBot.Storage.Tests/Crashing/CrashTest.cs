@@ -1,5 +1,6 @@
 using ShedBot.Storage.Torture;
 using ShedBot.Storage.Torture.Reminders;
+using ShedBot.Storage.Torture.Teaching;
 using Xunit.Abstractions;
 
 namespace ShedBot.Storage.Tests.Crashing;
@@ -59,6 +60,17 @@ public sealed class CrashTest(ITestOutputHelper output) : IDisposable
 
         Assert.Empty(result.Problems);
         Assert.True(result.Acknowledged >= kills);
+    }
+
+    [Fact]
+    public async Task Teach_KilledAtRandom_LosesAndDoublesNothingAndLeavesNoGap()
+    {
+        using var limit = new CancellationTokenSource(TimeSpan.FromMinutes(5));
+        var result = await TeachingCampaign.RunAsync(scratch.Path, 6, new Random(20260504), limit.Token);
+        output.WriteLine($"{result.Acknowledged} acts acknowledged over {result.Kills} kills, {result.Forgotten} took somebody out, {result.LandedUnsaid} editions landed unacknowledged");
+
+        Assert.Empty(result.Problems);
+        Assert.True(result.Acknowledged >= 6);
     }
 
     private Task<LiteShedStore> OpenAsync() => LiteShedStore.OpenAsync(new StoreOptions { Path = scratch.Data }, CancellationToken.None);

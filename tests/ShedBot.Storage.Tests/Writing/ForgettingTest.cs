@@ -3,6 +3,7 @@ using System.Text;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Service;
+using ShedBot.Coaching.Teaching;
 
 namespace ShedBot.Storage.Tests.Writing;
 
@@ -44,6 +45,69 @@ public sealed class ForgettingTest : IDisposable
             await store.ForgetClubAsync(Twelve, Ct);
         }
 
+        await AwaitNoLogAsync(store);
+        Assert.False(FileHolds(scratch.Data, Mark));
+        Assert.Equal(!wholeClub, FileHolds(scratch.Data, "stays"));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Forget_WhoTaughtMuch_LeavesNoByteOfItInFileOrLog(bool wholeClub)
+    {
+        await using (var first = await OpenAsync())
+        {
+            await TeachAsync(first, Mark, from: 1);
+            await TeachAsync(first, "stays", from: 10);
+        }
+
+        await using var store = await OpenAsync();
+        await TeachAsync(store, Mark + "-too", from: 19);
+        Assert.True(FileHolds(scratch.Data, Mark));
+        Assert.True(FileHolds(Log, Mark));
+
+        foreach (var person in new[] { Mark, Mark + "-too" }.Where(_ => !wholeClub))
+        {
+            await store.ForgetMemberAsync(Twelve.Member(person), Ct);
+        }
+
+        if (wholeClub)
+        {
+            await store.ForgetClubAsync(Twelve, Ct);
+        }
+
+        await AwaitNoLogAsync(store);
+        Assert.False(FileHolds(scratch.Data, Mark));
+        Assert.Equal(!wholeClub, FileHolds(scratch.Data, "stays"));
+        Assert.Equal(wholeClub ? 0 : 27, await store.NewestEditionAsync(Twelve, Ct));
+    }
+
+    /// <summary>Nine editions with texts of a line up to half a mebibyte, a tip, proposals, and words that were not understood.</summary>
+    private static async Task TeachAsync(LiteShedStore store, string person, int from)
+    {
+        for (var n = from; n < from + 9; n++)
+        {
+            var layer = string.Concat(Enumerable.Range(0, 1 << Math.Max(0, (2 * (n - from)) - 3)).Select(i => $"- id: rule-{i}\n  author: {person}\n  said by: \"{person}\"\n"));
+            var edition = SampleTeaching.EditionOf(n, person: person, layer: layer) with { ByName = person };
+            var line = SampleTeaching.Line(person: person, name: person) with { What = $"published what {person} said" };
+            await store.SaveTeachingAsync(SampleTeaching.Act(line) with { Edition = edition }, Ct);
+            var proposal = SampleTeaching.ProposalOf($"p{n}", person: person) with
+            {
+                ByName = person,
+                State = n % 2 == 0 ? ProposalState.Published : ProposalState.Draft,
+                Changes = "[{\"yaml\":\"author: NAME\",\"credit\":{\"author\":\"NAME\"}}]".Replace("NAME", person, StringComparison.Ordinal),
+                Answers = SampleTeaching.NoAnswers.Add("said by", [person]),
+            };
+            await store.SaveTeachingAsync(SampleTeaching.Act(line) with { Proposal = proposal }, Ct);
+            await store.SaveTeachingAsync(
+                SampleTeaching.Act(line with { Subject = $"t{n}" }) with { Tip = SampleTeaching.TipOf($"t{n}", person: person) with { FromName = person, Words = layer } }, Ct);
+            var c = Sample.Opened($"{person}-{n}", Twelve.Member(person).Value, $"{person}-{n}").Next();
+            await store.SaveAsync(c.Saying() with { Unheard = SampleTeaching.Unheard(person, Twelve.Member(person).Value) }, Ct);
+        }
+    }
+
+    private static async Task AwaitNoLogAsync(LiteShedStore store)
+    {
         var waited = Stopwatch.StartNew();
         while (store.Health().LogBytes > 0 && waited.Elapsed < TimeSpan.FromSeconds(20))
         {
@@ -51,8 +115,6 @@ public sealed class ForgettingTest : IDisposable
         }
 
         Assert.Equal(0, store.Health().LogBytes);
-        Assert.False(FileHolds(scratch.Data, Mark));
-        Assert.Equal(!wholeClub, FileHolds(scratch.Data, "stays"));
     }
 
     private static async Task TalkAsync(LiteShedStore store, string person, int cases)
