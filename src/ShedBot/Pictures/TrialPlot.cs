@@ -76,7 +76,7 @@ internal sealed class TrialPlot(Sketch sketch)
         foreach (var bin in panel.New) sketch.Stroke(X(bin.Said), Y(bin.Low), X(bin.Said), Y(bin.High), 4, Colours.Expected);
         foreach (var bin in panel.Old) sketch.Open(X(bin.Said), Y(bin.Came), Ring, Colours.Pale);
         foreach (var bin in panel.New) sketch.Filled(MarkerShape.FilledDiamond, X(bin.Said), Y(bin.Came), Mark, Colours.Expected);
-        Write("chance that was given to the leading cause (across), how often it was right (up)", TrialSheet.Width / 2f, Y(0) + 30 + TimelineSheet.Line, TimelineSheet.Small - 4, Colours.Pale, Alignment.MiddleCenter);
+        Write("chance given to the leading cause (across), how often right (up)", TrialSheet.Width / 2f, Y(0) + 30 + TimelineSheet.Line, TimelineSheet.Small - 4, Colours.Pale, Alignment.MiddleCenter);
     }
 
     private void Bar(float from, float to, float y)

@@ -18,6 +18,9 @@ internal sealed record TrialSheet(
     /// <summary>Fewer beliefs than this are five bins of nothing.</summary>
     private const int LeastBeliefs = 25;
 
+    /// <summary>Bold letters are no wider than so many times the plain ones.</summary>
+    private const float Bold = 1.15f;
+
     private const float Left = TimelineSheet.Margin, Right = Width - TimelineSheet.Margin, Gap = 26;
 
     /// <param name="measure">The width of words at a size, in pixels; at <see cref="TimelineSheet.Heading"/> of bold ones.</param>
@@ -30,7 +33,7 @@ internal sealed record TrialSheet(
         foreach (var (heading, measures) in TrialCards.Groups(report))
         {
             y += Gap;
-            foreach (var line in WordLines.Of(heading, Right - Left, s => measure(s, TimelineSheet.Words)))
+            foreach (var line in WordLines.Of(heading, Right - Left, s => Bold * measure(s, TimelineSheet.Words)))
             {
                 lines.Add(new TrialLine(line, y, Heading: true));
                 y += TimelineSheet.Line;
@@ -47,7 +50,7 @@ internal sealed record TrialSheet(
         if (Beliefs(report) is var (what, old, @new))
         {
             y += Gap;
-            foreach (var line in WordLines.Of(what, Right - Left, s => measure(s, TimelineSheet.Words)))
+            foreach (var line in WordLines.Of(what, Right - Left, s => Bold * measure(s, TimelineSheet.Words)))
             {
                 lines.Add(new TrialLine(line, y, Heading: true));
                 y += TimelineSheet.Line;
