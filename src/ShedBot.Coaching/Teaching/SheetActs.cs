@@ -73,6 +73,8 @@ internal static class SheetActs
         {
             if (!state.Asked.Any(q => q.Id == question.Id)) continue;
             var given = request.Answers[question.Id];
+            // Passing over a question that was answered leaves the answer.
+            if (given.IsEmpty && question.Required && state.Context.Has(question.Id)) continue;
             var read = AnswerReading.Read(question, given, state.Context);
             if (read.Refused is { } refused)
             {

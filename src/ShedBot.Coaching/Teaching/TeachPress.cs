@@ -122,7 +122,8 @@ public sealed record TeachPress(TeachVerb Verb, string A = "", string B = "", st
         _ => null,
     };
 
-    internal static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
+    /// <summary>A number as a press carries it.</summary>
+    public static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     private static int? Number(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Cases;
+using ShedBot.Knowledge.Layers;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -66,8 +67,11 @@ public sealed record AskTakeBack(int Edition) : TeachRequest(TeachingRights.Publ
 public sealed record TakeBack(int Edition, int Newest) : TeachRequest(TeachingRights.Publish);
 
 /// <summary>The club's own rules as a file that was written by hand: becomes a proposal.</summary>
-/// <param name="Bytes">At most 256 kB are read.</param>
-public sealed record UploadRules(string Name, ImmutableArray<byte> Bytes) : TeachRequest(TeachingRights.Propose);
+/// <param name="Bytes">At most <see cref="MostBytes"/>.</param>
+public sealed record UploadRules(string Name, ImmutableArray<byte> Bytes) : TeachRequest(TeachingRights.Propose)
+{
+    public const int MostBytes = Layer.MaxBytes;
+}
 
 /// <summary>The club's own rules as a file.</summary>
 public sealed record DownloadRules() : TeachRequest(TeachingRights.Propose);

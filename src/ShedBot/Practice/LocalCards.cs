@@ -54,6 +54,7 @@ internal static class LocalCards
                 as NAME   talk as another member
                 skip      with --now: go on to the next reminder, or due day;
                           or skip 7 days, skip to 1 june
+                rules     the rules of the practice club: write, try and publish; rules help
                 help      this
                 bye       stop; everything is kept, and we go on where we were
                 """.ReplaceLineEndings("\n")),

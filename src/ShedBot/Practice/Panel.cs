@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShedBot.Cards;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Nudging;
+using ShedBot.Coaching.Teaching;
 
 namespace ShedBot.Practice;
 
@@ -52,7 +53,8 @@ internal sealed class Panel(IScreen screen)
         var shown = AnswerKeys.Of(card);
         var nudge = card.Options.Any(o => NudgeAnswer.Read(o.Id) is not null);
         if (!shown.IsEmpty) Keys = shown;
-        if (!shown.IsEmpty && !nudge) Asked = shown;
+        var taught = card.Options.Any(o => TeachPress.Read(o.Id) is not null);
+        if (!shown.IsEmpty && !nudge && !taught) Asked = shown;
         if (card.Options.Any(o => NudgeAnswer.Read(o.Id)?.Verb == NudgeVerb.Look)) digest = card;
         screen.Show(card, shown);
     }

@@ -5,6 +5,8 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using ShedBot.Cards;
+using ShedBot.Coaching.Trials.Telling;
+using ShedBot.Coaching.Trials.Worlds;
 using ShedBot.Pictures;
 using ShedBot.Rules;
 using ShedBot.Starting;
@@ -17,6 +19,9 @@ namespace ShedBot.Practice;
 /// <summary>Puts the practice terminal together: settings first, then the rules, then the data file; nothing is opened before what comes earlier is good.</summary>
 internal static class PracticeHost
 {
+    /// <summary>Somebody sits and waits, so only few riders are made up here. A club in the chat tries more.</summary>
+    private const int RidersAtATrial = 6;
+
     /// <param name="given">Settings of the command line, by their full names.</param>
     public static IHost Build(IEnumerable<KeyValuePair<string, string?>> given)
     {
@@ -65,7 +70,8 @@ internal static class PracticeHost
             host.Services.GetRequiredService<ILogger<PracticeSession>>(),
             new MemberName(settings.As),
             Path.GetDirectoryName(Path.GetFullPath(file))!,
-            new TimelinePictures(PlainFace.UsualFolders, host.Services.GetRequiredService<ILogger<TimelinePictures>>()).Paint);
+            new TimelinePictures(PlainFace.UsualFolders, host.Services.GetRequiredService<ILogger<TimelinePictures>>()).Paint,
+            new ClubTrials(() => coaching, new RidersTried(RidersAtATrial)));
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct, host.Services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
         try
         {

@@ -10,6 +10,7 @@ using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
+using ShedBot.Coaching.Teaching;
 using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Rules;
@@ -43,11 +44,12 @@ internal sealed class PracticeSession : IDisposable
     private readonly Reminders reminders;
     private readonly Skipping skipping;
     private readonly Panel panel;
+    private readonly TeachingTalk teaching;
     private MemberName member;
 
     public PracticeSession(
         IShedStore store, IRiderStore riders, ITeachingStore taught, RulesInUse files, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies,
-        TimelinePainter paint)
+        TimelinePainter paint, ITrials trials)
     {
         (this.store, this.screen, this.clock, this.logger, member) = (store, screen, clock, logger, first);
         rules = new PracticeRules(files, taught);
@@ -62,6 +64,7 @@ internal sealed class PracticeSession : IDisposable
         settingUp = new SettingUp(logbook, rules, panel, speakers, clock);
         reminders = new Reminders(store, riderDesk, rules, screen, panel, speakers, clock, logger);
         skipping = new Skipping(riderDesk, logbook, reminders, rules, screen, speakers, clock);
+        teaching = new TeachingTalk(new TeachDesk(taught, () => rules.Ground.Base, trials), store, screen, panel, clock, copies);
     }
 
     public async Task RunAsync(CancellationToken ct)
@@ -79,6 +82,7 @@ internal sealed class PracticeSession : IDisposable
             if (!await HandleAsync(line, ct)) break;
             // After the line: whoever types answers what they have seen, not what came meanwhile.
             await GuardAsync(() => reminders.LookAsync(member, ct));
+            await GuardAsync(() => teaching.LookAsync(member, ct));
         }
 
         screen.Say("Bye. Everything you told me is kept; we go on where we were.");
@@ -90,6 +94,7 @@ internal sealed class PracticeSession : IDisposable
         desk.Dispose();
         logbook.Dispose();
         riderDesk.Dispose();
+        teaching.Dispose();
     }
 
     /// <returns>False when the member is leaving.</returns>
@@ -97,7 +102,13 @@ internal sealed class PracticeSession : IDisposable
     {
         await LookAtRulesAsync(ct);
         var typed = Typed.Read(CleanText.Of(line), panel.Keys);
-        if (typed is TypedAs) settingUp.Leave();
+        if (typed is TypedAs)
+        {
+            settingUp.Leave();
+            teaching.Leave();
+        }
+
+        if (typed is not (TypedBye or TypedAs or TypedHelp) && await TeachAsync(CleanText.Of(line), ct)) return true;
         if (typed is not (TypedBye or TypedAs or TypedHelp) && await SetUpAsync(CleanText.Of(line), ct)) return true;
         switch (typed)
         {
@@ -152,6 +163,16 @@ internal sealed class PracticeSession : IDisposable
         }
 
         return true;
+    }
+
+    /// <returns>Whether the line was about the club's rules.</returns>
+    private async Task<bool> TeachAsync(string line, CancellationToken ct)
+    {
+        var (taken, wrote) = (false, teaching.IsWriting);
+        if (!await GuardAsync(async () => taken = await teaching.TakeAsync(member, line, ct))) return true;
+        if (taken && teaching.IsWriting) settingUp.Leave();
+        if (taken && wrote && !teaching.IsWriting) await AskAgainAsync(ct);
+        return taken;
     }
 
     /// <returns>Whether the line was for the guided set-up of a bike.</returns>
@@ -271,6 +292,7 @@ internal sealed class PracticeSession : IDisposable
         await SayUnsaidAsync(ct);
         if (question is not null && (panel.Keys.IsEmpty || !panel.Keys.Same(AnswerKeys.Of(question)))) panel.Show(question);
         await GuardAsync(() => reminders.LookAsync(member, ct));
+        await GuardAsync(() => teaching.LookAsync(member, ct));
     }
 
     /// <returns>The coach's open question, or null.</returns>

@@ -2,6 +2,9 @@ using Microsoft.Extensions.Logging.Abstractions;
 using ShedBot.Cards;
 using ShedBot.Coaching;
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Trials.Telling;
+using ShedBot.Coaching.Trials.Worlds;
 using ShedBot.Pictures;
 using ShedBot.Practice;
 using ShedBot.Rules;
@@ -13,6 +16,9 @@ namespace ShedBot.Tests.Practice;
 internal static class Sitting
 {
     public static readonly DateTimeOffset Noon = new(2026, 5, 1, 10, 0, 0, TimeSpan.Zero);
+
+    /// <summary>With few riders, so that a sitting is over soon.</summary>
+    public static ITrials Trials { get; } = new ClubTrials(() => new CoachOptions(), new RidersTried(4));
 
     /// <returns>Everything the terminal showed, with the rider's lines marked.</returns>
     public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider", TimelinePainter? paint = null, DateTimeOffset? at = null)
@@ -30,7 +36,8 @@ internal static class Sitting
             NullLogger.Instance,
             new MemberName(member),
             Path.GetDirectoryName(data)!,
-            paint ?? new TimelinePictures(PlainFace.UsualFolders, NullLogger.Instance).Paint);
+            paint ?? new TimelinePictures(PlainFace.UsualFolders, NullLogger.Instance).Paint,
+            Trials);
         await session.RunAsync(CancellationToken.None);
         return output.ToString();
     }

@@ -14,7 +14,7 @@ internal static class CauseSheet
 
     private static readonly SignQuestions Sign = new("sign", mayBeNew: true);
     private static readonly SignQuestions Sign2 = new("sign-2", mayBeNew: false);
-    private static readonly SignQuestions Sign3 = new("sign-3", mayBeNew: false);
+    private static readonly SignQuestions Sign3 = new("sign-3", mayBeNew: false, after: "sign-2");
     private static readonly CheckQuestions Check = new("check", c => c.IsNew("sign"));
     private static readonly RepairQuestions Repair = new("repair", c => c.One(Is), mayHandOver: true);
 
@@ -25,11 +25,11 @@ internal static class CauseSheet
             {
                 Choices = c => [new Choice(Choice.New, "A trouble that is not in the list"), .. Existing.Complaints(c.Knowledge)],
             },
-            NewComplaint(Called, "What is the trouble called? Finish it: the trouble is that ...", "the clutch rattles at idle", QuestionKind.Text),
-            NewComplaint(Short, "What tells it from its neighbours? One sentence.", "With the lever out and the engine idling, something inside the cover rattles.", QuestionKind.Text) with { Longest = 500 },
+            NewComplaint(Called, "What is the trouble called? Finish it: the trouble is that ...", "Such as: the clutch rattles at idle", QuestionKind.Text),
+            NewComplaint(Short, "What tells it from its neighbours? One sentence.", "Such as: With the lever out and the engine idling, something inside the cover rattles.", QuestionKind.Text) with { Longest = 500 },
             NewComplaint(Phrases, "How do riders say it? One way a line; three or more are good.", "In their own words: it rattles when I stand still", QuestionKind.Lines),
             new(Is, "What is wrong? Finish it: most likely ...", "Say it as something that is so: the small ball is missing", QuestionKind.Text, "cause") { Longest = 200 },
-            new(Because, "Why does that give the trouble? Two sentences for the rider.", "Without the ball the bar is too short, so the pull never reaches the plate.", QuestionKind.Text, "cause") { Longest = 1000 },
+            new(Because, "Why does that give the trouble? Two sentences for the rider.", "Such as: Without the ball the bar is too short, so the pull never reaches the plate.", QuestionKind.Text, "cause") { Longest = 1000 },
             new(Strength, "How often does the rider then complain of it?", "If only this is wrong.", QuestionKind.Scale, "strength")
             {
                 Choices = _ => Scales.Chance, Asks = c => $"If only this is wrong: how often would the rider say that {ComplaintSays(c)}?",

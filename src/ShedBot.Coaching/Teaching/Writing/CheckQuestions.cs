@@ -15,7 +15,7 @@ internal sealed class CheckQuestions(string prefix, Func<SheetContext, bool> app
             Q("ask", "What should the rider be asked? One short question.", "As you would ask it across the yard: Are the three screws of the arm-side cover tight?", QuestionKind.Text, words),
             Q("why", "Why is it asked? A sentence for the rider.", "What the answer points to: If the cover moves, the pull is lost.", QuestionKind.Text, words) with { Longest = 600 },
             Q("how", "How do you look? One step a line. Skip it when the rider knows without looking.", "Say it so that a newcomer finds the part.", QuestionKind.Lines, words) with { Required = false },
-            Q("tools", "Which tools? One a line, or skip.", "cross-head screwdriver", QuestionKind.Lines, words) with { Required = false, Longest = 80 },
+            Q("tools", "Which tools? One a line, or skip.", "Such as: cross-head screwdriver", QuestionKind.Lines, words) with { Required = false, Longest = 80 },
             Q("minutes", "How many minutes does it take a beginner?", "Just a number: 2.", QuestionKind.Number, words) with { Unit = "minutes" },
             Q("cover", "Is there a cover to open first?", "Then its own minutes and steps come before it.", QuestionKind.PickOne, work) with
             {

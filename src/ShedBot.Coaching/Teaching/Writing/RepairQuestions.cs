@@ -23,10 +23,10 @@ internal sealed class RepairQuestions(string prefix, Func<SheetContext, string> 
                     new Choice(Choice.New, "A new repair"), .. mayHandOver ? new[] { new Choice(Choice.None, "Nothing a rider can do: a helper takes over") } : [], .. Existing.Repairs(c.Knowledge),
                 ],
             },
-            New("does", "The repair in one line. Finish it: time to ...", "tighten the three screws of the arm-side cover", QuestionKind.Text, words),
+            New("does", "The repair in one line. Finish it: time to ...", "Such as: tighten the three screws of the arm-side cover", QuestionKind.Text, words),
             New("steps", "Its steps, one a line, in the right order.", "One thing in each. Behind ' -- ' you may add what it should look like.", QuestionKind.Lines, words) with { Longest = 600 },
-            New("tools", "Which tools? One a line, or skip.", "cross-head screwdriver that fits", QuestionKind.Lines, words) with { Required = false, Longest = 80 },
-            New("parts", "Any new parts? One a line, with how to get the right one; or skip.", "thrust ball: measure the old one across", QuestionKind.Lines, words) with { Required = false },
+            New("tools", "Which tools? One a line, or skip.", "Such as: cross-head screwdriver that fits", QuestionKind.Lines, words) with { Required = false, Longest = 80 },
+            New("parts", "Any new parts? One a line, with how to get the right one; or skip.", "Such as: thrust ball: measure the old one across", QuestionKind.Lines, words) with { Required = false },
             New("minutes", "How many minutes does it take a beginner?", "Just a number: 20.", QuestionKind.Number, cost) with { Unit = "minutes" },
             New("money", "What do the parts cost, in your own money?", "0 when there are none.", QuestionKind.Number, cost) with { Most = 10_000 },
             New("cover", "Is there a cover to open first?", "Then its own minutes and steps come before it.", QuestionKind.PickOne, prefix + "-work") with
@@ -39,13 +39,13 @@ internal sealed class RepairQuestions(string prefix, Func<SheetContext, string> 
             {
                 Applies = c => c.IsNew(prefix) && c.One(prefix + "-hazard") is "medium" or "high", Choices = _ => Scales.YesNo,
             },
-            New("helper-why", "Why? A sentence for the rider.", "A brake that was put together wrong is only noticed when it is needed.", QuestionKind.Text, prefix + "-helper-why") with
+            New("helper-why", "Why? A sentence for the rider.", "Such as: A brake that was put together wrong is only noticed when it is needed.", QuestionKind.Text, prefix + "-helper-why") with
             {
                 Applies = c => c.IsNew(prefix) && c.One(prefix + "-helper") == "yes",
             },
-            New("prove", "How does the rider prove that it held? One a line.", "Lever firm, cover still, same bite each pull.", QuestionKind.Lines, after),
-            New("watch", "What to watch afterwards? One a line, or skip.", "Try the screws after the first two rides.", QuestionKind.Lines, after) with { Required = false },
-            New("prevent", "What keeps it from coming back? One a line, or skip.", "Paint a line across each screw head.", QuestionKind.Lines, after) with { Required = false },
+            New("prove", "How does the rider prove that it held? One a line.", "Such as: Lever firm, cover still, same bite each pull.", QuestionKind.Lines, after),
+            New("watch", "What to watch afterwards? One a line, or skip.", "Such as: Try the screws after the first two rides.", QuestionKind.Lines, after) with { Required = false },
+            New("prevent", "What keeps it from coming back? One a line, or skip.", "Such as: Paint a line across each screw head.", QuestionKind.Lines, after) with { Required = false },
             new(prefix + "-strength", "How surely does it mend it?", "In the rider's own hands.", QuestionKind.Scale, prefix + "-strength")
             {
                 Applies = c => c.Has(prefix) && c.One(prefix) != Choice.None, Choices = _ => Scales.Chance,

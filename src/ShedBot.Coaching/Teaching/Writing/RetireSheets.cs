@@ -20,7 +20,7 @@ internal static class RetireSheets
         [
             new(Of, "What kind of rule?", "What is to go.", QuestionKind.PickOne, Of) { Choices = _ => [.. Kinds.Select(k => new Choice(k.Value, k.Says))] },
             new(Rule, "Which one?", "Pick it, or type some words of it.", QuestionKind.PickOne, Rule) { Choices = Rules },
-            new(Because, "Why? A sentence for whoever asks later.", "We fit no such lever in this club.", QuestionKind.Text, Because),
+            new(Because, "Why? A sentence for whoever asks later.", "Such as: We fit no such lever in this club.", QuestionKind.Text, Because),
             .. CreditQuestions.All,
         ])
     {

@@ -18,7 +18,7 @@ public static class Scales
     public static ImmutableArray<Choice> Frequency { get; } =
     [
         .. FrequencyWords.Priors.OrderByDescending(p => p.Value).Select(p =>
-            new Choice(p.Key, string.Create(CultureInfo.InvariantCulture, $"{p.Key} (on about {Math.Round(p.Value * 1000)} of 1000 bikes that come with a trouble)"))),
+            new Choice(p.Key, string.Create(CultureInfo.InvariantCulture, $"{p.Key} (on about 1 of {Math.Round(1 / p.Value)} bikes that come with a trouble)"))),
     ];
 
     public static ImmutableArray<Choice> Hazard { get; } =

@@ -4,7 +4,8 @@ namespace ShedBot.Coaching.Teaching.Writing;
 
 /// <summary>What gives a cause away: something that can be looked at, how it then is, and how often.</summary>
 /// <param name="mayBeNew">True for the first sign, which must be told and may be one that nobody looks at yet.</param>
-internal sealed class SignQuestions(string prefix, bool mayBeNew)
+/// <param name="after">The sign before it, without which it is not asked for; null for none.</param>
+internal sealed class SignQuestions(string prefix, bool mayBeNew, string? after = null)
 {
     /// <summary>The states of a finding that is made here.</summary>
     public const string NormalState = "as-it-should-be", NewState = "seen";
@@ -23,6 +24,7 @@ internal sealed class SignQuestions(string prefix, bool mayBeNew)
             QuestionKind.PickOne, prefix)
         {
             Required = mayBeNew,
+            Applies = c => after is null || c.Has(after),
             Choices = c => [.. mayBeNew ? new[] { new Choice(Choice.New, "Something that nobody looks at yet") } : [], .. Existing.Findings(c.Knowledge)],
         };
         yield return new Question(State, "How is it then?", "What you find when this is the cause.", QuestionKind.PickOne, State)
@@ -33,7 +35,7 @@ internal sealed class SignQuestions(string prefix, bool mayBeNew)
         };
         if (mayBeNew)
         {
-            yield return New("means", "What do you look at? A few words.", "the small ball behind the bar", QuestionKind.Text, page);
+            yield return New("means", "What do you look at? A few words.", "Such as: the small ball behind the bar", QuestionKind.Text, page);
             yield return New("normal", "How is it when all is well?", "The answer as a rider would give it: It is there, round and bright", QuestionKind.Text, page);
             yield return New("seen", "How is it when this is the cause?", "The answer as a rider would give it: There is no ball", QuestionKind.Text, page);
             yield return New("stop", "Must the bike not be ridden like that? Say why and what to do, or skip.", "Only for what can hurt somebody: The wheel can lock. Push it home.", QuestionKind.Text, page) with { Required = false, Longest = 500 };
@@ -41,7 +43,7 @@ internal sealed class SignQuestions(string prefix, bool mayBeNew)
 
         yield return new Question(Strength, "If only this is wrong, how often do you find it so?", "Each word with its band.", QuestionKind.Scale, Strength)
         {
-            Applies = c => c.Has(prefix),
+            Applies = c => IsAsked(c) && c.Has(prefix),
             Choices = _ => Scales.Chance,
         };
     }
@@ -61,7 +63,9 @@ internal sealed class SignQuestions(string prefix, bool mayBeNew)
     }
 
     public (string Finding, string State, string Strength)? Picked(SheetContext context) =>
-        context.Picked(prefix) ? (context.One(prefix), context.One(State), context.One(Strength)) : null;
+        IsAsked(context) && context.Picked(prefix) ? (context.One(prefix), context.One(State), context.One(Strength)) : null;
+
+    private bool IsAsked(SheetContext context) => after is null || context.Has(after);
 
     private string Means(SheetContext context) => context.Knowledge.Findings.TryGetValue(context.One(prefix), out var rule) ? Speaking.Say.Capital(rule.Means) : "That";
 

@@ -43,8 +43,8 @@ internal static class SmallSheets
     public static Sheet HowTo { get; } = new(
         "how-to", "An answer to 'how do I'", "For a question that is no trouble.",
         [
-            new("called", "What is it about? A few words.", "when to grease the clutch", QuestionKind.Text, "how-to"),
-            new("asks", "How do riders ask it? One way a line.", "how often should I grease the clutch", QuestionKind.Lines, "how-to"),
+            new("called", "What is it about? A few words.", "Such as: when to grease the clutch", QuestionKind.Text, "how-to"),
+            new("asks", "How do riders ask it? One way a line.", "Such as: how often should I grease the clutch", QuestionKind.Lines, "how-to"),
             new("answer", "The answer, one step or paragraph a line.", "In the right order; each as short as it can be.", QuestionKind.Lines, "how-to") { Longest = 1000 },
             new("how-to-hazard", "How dangerous is it?", "For whoever does it.", QuestionKind.Scale, "how-to-hazard") { Choices = _ => Scales.Hazard },
             .. HowToCautions.Questions(), .. CreditQuestions.All,
