@@ -38,4 +38,29 @@ internal static class Filled
         ["repair-strength"] = ["very likely"],
         ["said-by"] = ["Ben of the Thursday rides"],
     };
+
+    /// <summary>A cause of the shipped rules is commoner in this club.</summary>
+    public static Dictionary<string, string[]> Commoner { get; } = new(StringComparer.Ordinal)
+    {
+        ["cause"] = ["slack-vanishes-hot"], ["what"] = ["+common"], ["common"] = ["common"],
+    };
+
+    /// <summary>The smaller sheets, each with what the shipped rules hold.</summary>
+    public static TheoryData<string, string[]> Others { get; } = new()
+    {
+        { "strength", ["cause=slack-too-big", "what=+sign", "sign=drags", "word=very likely"] },
+        { "strength", ["cause=slack-too-big", "what=+repair", "repair=set-slack", "word=very likely"] },
+        { "wording", ["of=check", "rule=measure-slack", "part=ask", "text=How far can the end of the arm be moved before the wire is tight, with the lever out?"] },
+        { "wording", ["of=repair", "rule=set-slack", "part=steps", "lines=Let the arm rest.\nSet the wire with a little slack. -- Measure it."] },
+        { "phrase", ["of=complaint", "rule=drags", "add=it creeps off like an old lorry in neutral"] },
+        { "how-to", ["called=how to park the kit for the winter", "asks=how do I lay it up for winter", "answer=Drain the tank.\nOil the chain.", "how-to-hazard=medium", "how-to-caution=petrol"] },
+        { "retire", ["of=how-to", "rule=?", "because=We do it another way."] },
+        {
+            "check",
+            [
+                "finding=slack-now", "check-ask=With the lever out, can you see daylight between the wire and its stop?", "check-why=Daylight there is slack.", "check-minutes=1", "check-cover=+none",
+                "check-hazard=none", "check-reliability=easy to misread",
+            ]
+        },
+    };
 }
