@@ -42,7 +42,9 @@ internal static class Filled
     /// <summary>A cause of the shipped rules is commoner in this club.</summary>
     public static Dictionary<string, string[]> Commoner { get; } = new(StringComparer.Ordinal)
     {
-        ["cause"] = ["slack-vanishes-hot"], ["what"] = ["+common"], ["common"] = ["common"],
+        ["cause"] = ["slack-vanishes-hot"],
+        ["what"] = ["+common"],
+        ["common"] = ["common"],
     };
 
     /// <summary>The smaller sheets, each with what the shipped rules hold.</summary>
