@@ -1,6 +1,9 @@
 using System.Globalization;
 using Microsoft.Extensions.Logging.Abstractions;
+using ShedBot.Coaching;
 using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Trials.Telling;
+using ShedBot.Coaching.Trials.Worlds;
 using ShedBot.Discord.Running;
 using ShedBot.Storage;
 
@@ -22,7 +25,8 @@ internal static class Life
         var cases = 0;
         using var desk = new CaseDesk(store, store, coaches, clock, () => $"c{Interlocked.Increment(ref cases):D6}");
         var settings = new DiscordSettings { Api = new Uri(api), SessionFolder = Path.Combine(folder, "session") };
-        await using var bot = new DiscordClubs(settings, token, store, store, store, store, desk, coaches, clock, Random.Shared.NextDouble, (_, _) => null, NullLoggerFactory.Instance);
+        await using var bot = new DiscordClubs(settings, token, store, store, store, store, desk, coaches, clock, Random.Shared.NextDouble, (_, _) => null,
+            store, () => throw new NotSupportedException("No rules are written here."), new ClubTrials(() => new CoachOptions(), new RidersTried()), (_, _) => null, NullLoggerFactory.Instance);
         var running = bot.RunAsync(default);
         Console.WriteLine("alive");
         while (await Console.In.ReadLineAsync() is { } next) clock.Day = int.Parse(next, CultureInfo.InvariantCulture);

@@ -123,6 +123,8 @@ public sealed partial class StandIn : IAsyncDisposable
             await control.ServeAsync(context, path["/control/".Length..]).ConfigureAwait(false);
         else if (path.StartsWith("/attachments/", StringComparison.Ordinal))
             await FileAsync(context, path.Split('/')).ConfigureAwait(false);
+        else if (path.StartsWith("/ephemeral-attachments/", StringComparison.Ordinal))
+            await SentFileAsync(context, path.Split('/')).ConfigureAwait(false);
         else
             context.Response.StatusCode = 404;
     }
@@ -138,6 +140,23 @@ public sealed partial class StandIn : IAsyncDisposable
         var unexpired = long.TryParse(context.Request.Query["ex"], System.Globalization.NumberStyles.HexNumber, null, out var until)
             && realm.Now.ToUnixTimeSeconds() < until;
         if (file is null || !unexpired)
+        {
+            context.Response.StatusCode = 404;
+            return;
+        }
+        context.Response.ContentType = file.ContentType;
+        await context.Response.Body.WriteAsync(file.Bytes).ConfigureAwait(false);
+    }
+
+    private async Task SentFileAsync(HttpContext context, string[] path)
+    {
+        Driving.SentFile? file = null;
+        lock (realm.Gate)
+        {
+            if (path.Length == 5 && ulong.TryParse(path[3], out var id)) realm.Sent.TryGetValue(id, out file);
+            realm.Fetched++;
+        }
+        if (file is null)
         {
             context.Response.StatusCode = 404;
             return;

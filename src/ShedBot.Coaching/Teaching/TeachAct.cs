@@ -44,7 +44,7 @@ internal sealed record TeachAct(ITeachingStore Store, RulesNow Rules, Teacher Te
 
     /// <summary>Words to a member alone. The same act taken twice says them once.</summary>
     /// <param name="about">What the words are about: unique among what is ever said to the member.</param>
-    public OutboxMessage Word(MemberId to, string about, Card card) => new($"{WordPlace.Of(to)}/{about}", new CaseId(WordPlace.Of(to)), WordPlace.Of(to), card, At);
+    public OutboxMessage Word(MemberId to, string about, Card card) => new($"{TeachingPlace.Of(to)}/{about}", new CaseId(TeachingPlace.Of(to)), TeachingPlace.Of(to), card, At);
 
     public SheetState? SheetOf(Proposal proposal) =>
         Sheets.Find(proposal.Sheet) is { } sheet ? SheetState.Of(sheet, new SheetContext(proposal.Answers, Rules.Knowledge, Rules.Layer)) : null;

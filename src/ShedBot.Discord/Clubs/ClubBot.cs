@@ -25,6 +25,9 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private readonly Reminding reminding;
     private readonly ReminderPresses reminderPresses;
     private readonly Beside beside;
+    private readonly Teaching teaching;
+    private readonly TeachingOffers teachingOffers;
+    private readonly WordDelivery words;
     private readonly Leaving leaving;
     private readonly SetUp setUp;
     private readonly RightsCheck rights;
@@ -45,8 +48,9 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     /// <param name="registerIn">The one club in which commands are registered while trying things out; none: in all.</param>
     /// <param name="keepAfterLeaving">How long a club's data is kept once it has sent us away.</param>
     /// <param name="restored">The data file may be older than the chat.</param>
+    /// <param name="trialTold">How often it is told how far a trial of rules is.</param>
     /// <param name="stopping">Ends all work that is going on.</param>
-    public ClubBot(Parts parts, Snowflake registerIn, TimeSpan keepAfterLeaving, bool restored, CancellationToken stopping)
+    public ClubBot(Parts parts, Snowflake registerIn, TimeSpan keepAfterLeaving, bool restored, TimeSpan trialTold, CancellationToken stopping)
     {
         (this.parts, this.registerIn, this.keepAfterLeaving, this.stopping) = (parts, registerIn, keepAfterLeaving, stopping);
         rooms = new Rooms(parts.Clubs);
@@ -71,7 +75,11 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         pressing = new Pressing(parts, rooms, turns, panels, eyes);
         commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes, logbooks, sheets, reminders);
         catchingUp = new CatchingUp(parts, rooms, saying, setUp);
-        upkeep = new Upkeep(parts, rooms, delivery, reminderDelivery, keepAfterLeaving);
+        words = new WordDelivery(parts, direct, panels);
+        var show = new TeachingShow(parts);
+        teaching = new Teaching(parts, new TeachingTrials(parts, show, Aside, trialTold), show, words, Aside);
+        teachingOffers = new TeachingOffers(parts);
+        upkeep = new Upkeep(parts, rooms, delivery, reminderDelivery, words, keepAfterLeaving);
         registering = new Registering(parts);
         arrivals = new Arrivals(parts);
     }
@@ -88,7 +96,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     }
 
     /// <summary>Looks after what nobody asks for, until it is called off.</summary>
-    public Task KeepUpAsync(CancellationToken ct) => Task.WhenAll(RepeatAsync(RoundAsync, ct), RepeatAsync(reminding.RoundAsync, ct));
+    public Task KeepUpAsync(CancellationToken ct) => Task.WhenAll(RepeatAsync(RoundAsync, ct), RepeatAsync(reminding.RoundAsync, ct), RepeatAsync(words.RoundAsync, ct));
 
     private async Task RepeatAsync(Func<CancellationToken, Task> round, CancellationToken ct)
     {
@@ -122,6 +130,10 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
             done();
         });
     }
+
+    /// <summary>Does work that takes its time in a lane of its own; it is waited for like all the rest.</summary>
+    /// <param name="of">What it came of: no other lane is named so.</param>
+    private void Aside(Snowflake of, Func<Task> work) => lanes.Post(of.Value, () => GuardAsync(work));
 
     /// <summary>Deals with what an earlier process has told members to wait for.</summary>
     private void TakeUp()
@@ -163,6 +175,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     {
         var id = CustomId.Read(came.Interaction.Data?.CustomId);
         var form = came.Interaction.Type == InteractionTypes.Autocomplete
+            || came.Interaction.Type == InteractionTypes.Component && TeachingIds.OpensForm(came.Interaction.Data)
             || came.Interaction.Type == InteractionTypes.Component && id is { } pressed && (pressed.Verb is CustomId.Words or BikeSheets.Open || ReminderIds.OpensForm(pressed))
             || came.Interaction.Type == InteractionTypes.Command && Commanding.AnswersWithForm(came.Interaction);
         return new Acknowledgement(
@@ -213,6 +226,17 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         var used = came.Interaction;
         switch (used.Type)
         {
+            case InteractionTypes.Command when TeachingCommands.Has(used.Data?.Name):
+                await teaching.HandleAsync(came, live, stopping);
+                await beside.AfterAsync(came, noted: false, mayShow: false, live, stopping);
+                break;
+            case InteractionTypes.Autocomplete when used.Data is { Name: TeachingCommands.Rules }:
+                await teachingOffers.SuggestAsync(used, live, stopping);
+                break;
+            case InteractionTypes.Component or InteractionTypes.ModalSubmit when TeachingIds.Is(used.Data?.CustomId):
+                await teaching.UseAsync(came, live, stopping);
+                await beside.AfterAsync(came, noted: false, mayShow: false, live, stopping);
+                break;
             case InteractionTypes.Command when used.Data is { Type: CommandTypes.Message }:
                 await offers.CoachThisAsync(came, live, stopping);
                 break;

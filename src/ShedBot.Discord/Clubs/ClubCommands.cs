@@ -121,6 +121,7 @@ internal static class ClubCommands
             Sub(Check, "Look whether I may do all that I must"),
         ]) with { DefaultMemberPermissions = ((ulong)Rights.ManageGuild).ToString(System.Globalization.CultureInfo.InvariantCulture) },
         new Command(CoachThis, CommandTypes.Message, Contexts: [InClub], IntegrationTypes: [0]),
+        .. TeachingCommands.All,
     ];
 
     private static CommandOption Weathers => new(

@@ -61,6 +61,12 @@ internal static partial class ClubLog
     [LoggerMessage(LogLevel.Information, "A member takes no direct messages from us (code {Code}); none is tried until they ask.")]
     public static partial void DmRefused(this ILogger log, int code);
 
+    [LoggerMessage(LogLevel.Information, "What became of a member's tip or proposal could not be told them: they take no direct messages from us (code {Code}). It is dropped.")]
+    public static partial void WordRefused(this ILogger log, int code);
+
+    [LoggerMessage(LogLevel.Information, "How a trial stands could not be told ({Trouble}); its result is kept with the proposal.")]
+    public static partial void TrialNotTold(this ILogger log, Trouble trouble, Exception why);
+
     [LoggerMessage(LogLevel.Information, "A mention could not be made ({Trouble}); a note at the member's next command takes its place.")]
     public static partial void NotMentioned(this ILogger log, Trouble trouble);
 

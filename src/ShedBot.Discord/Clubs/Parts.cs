@@ -3,6 +3,8 @@ using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
+using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Trials.Telling;
 using ShedBot.Discord.Pictures;
 using ShedBot.Discord.Rest;
 using ShedBot.Discord.Wire;
@@ -22,6 +24,10 @@ internal sealed record Parts(
     IDiscordRest Rest,
     CardPictures Pictures,
     TimelinePainter Paint,
+    ITeachingStore Teaching,
+    TeachDesk Rules,
+    TrialPainter PaintTrial,
+    FileFetch Files,
     TimeProvider Clock,
     Identity Me,
     ILogger Log);

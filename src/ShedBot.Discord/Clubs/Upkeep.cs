@@ -4,7 +4,7 @@ using ShedBot.Discord.Rest;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>What is to be looked after without anybody asking: words that could not be said yet, rooms of closed cases, clubs that sent us away.</summary>
-internal sealed class Upkeep(Parts parts, Rooms rooms, Delivery delivery, ReminderDelivery reminders, TimeSpan keepAfterLeaving)
+internal sealed class Upkeep(Parts parts, Rooms rooms, Delivery delivery, ReminderDelivery reminders, WordDelivery words, TimeSpan keepAfterLeaving)
 {
     private const int MostPlaces = 10_000;
 
@@ -15,8 +15,9 @@ internal sealed class Upkeep(Parts parts, Rooms rooms, Delivery delivery, Remind
     {
         await rooms.LoadAsync(ct);
         var waiting = await parts.Clubs.UnsaidPlacesAsync(MostPlaces, ct);
-        delivery.DoubtAll(waiting.Where(p => !ReminderDelivery.IsFor(p)));
+        delivery.DoubtAll(waiting.Where(IsOfACase));
         reminders.DoubtAll(waiting);
+        words.DoubtAll(waiting);
         return waiting.Length;
     }
 
@@ -24,12 +25,14 @@ internal sealed class Upkeep(Parts parts, Rooms rooms, Delivery delivery, Remind
     {
         foreach (var place in await parts.Clubs.UnsaidPlacesAsync(MostPlaces, ct))
         {
-            if (!ReminderDelivery.IsFor(place) && delivery.IsDue(place)) await delivery.SpeakAsync(place, null, null, ct);
+            if (IsOfACase(place) && delivery.IsDue(place)) await delivery.SpeakAsync(place, null, null, ct);
         }
 
         await PutAwayAsync(ct);
         await RemoveAsync(ct);
     }
+
+    private static bool IsOfACase(string place) => !ReminderDelivery.IsFor(place) && !WordDelivery.IsFor(place);
 
     /// <summary>Rooms whose case was closed, and that could not be put away then.</summary>
     private async Task PutAwayAsync(CancellationToken ct)

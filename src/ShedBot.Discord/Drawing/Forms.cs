@@ -89,7 +89,8 @@ internal static class Forms
             Components: question.Length == 0 ? [field] : [new Component(ComponentTypes.Text, Content: Markup.SafeLine(question)), field]));
     }
 
-    private static IEnumerable<Component> Fields(IEnumerable<Component> components) =>
+    /// <summary>All parts of a form, whatever holds them.</summary>
+    internal static IEnumerable<Component> Fields(IEnumerable<Component> components) =>
         components.SelectMany(c => Fields(c.Components ?? []).Concat(c.Inner is { } inner ? [inner] : []).Prepend(c));
 }
 

@@ -7,6 +7,8 @@ using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
+using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Trials.Telling;
 using ShedBot.Discord.Clubs;
 using ShedBot.Discord.Gateway;
 using ShedBot.Discord.Pictures;
@@ -36,6 +38,8 @@ public sealed class DiscordClubs : IAsyncDisposable
     private readonly ClubBot bot;
     private readonly BikeDesk logbook;
     private readonly RiderDesk wishes;
+    private readonly TeachDesk rules;
+    private readonly HttpClient files = FileFetch.Client();
     private readonly WatchedSink sink;
     private readonly TimeProvider clock;
     private volatile bool tokenRefused;
@@ -44,6 +48,9 @@ public sealed class DiscordClubs : IAsyncDisposable
     /// <param name="coaches">Asked for each turn, so that what a club has published serves the next one.</param>
     /// <param name="chance">From 0 up to but not 1; called from several threads.</param>
     /// <param name="paint">Asked only when a member wants a timeline.</param>
+    /// <param name="ground">The project's rules, asked each time.</param>
+    /// <param name="trials">Tries what is proposed.</param>
+    /// <param name="paintTrial">Asked only when a trial is shown.</param>
     public DiscordClubs(
         DiscordSettings settings,
         string token,
@@ -56,6 +63,10 @@ public sealed class DiscordClubs : IAsyncDisposable
         TimeProvider clock,
         Func<double> chance,
         TimelinePainter paint,
+        ITeachingStore teaching,
+        Func<Ground> ground,
+        ITrials trials,
+        TrialPainter paintTrial,
         ILoggerFactory logs)
     {
         this.clock = clock;
@@ -67,9 +78,11 @@ public sealed class DiscordClubs : IAsyncDisposable
         var log = logs.CreateLogger<DiscordClubs>();
         logbook = new BikeDesk(store, riders, coaches);
         wishes = new RiderDesk(store, riders, coaches, async (member, ct) => await ZoneAsync(clubs, member, ct));
+        rules = new TeachDesk(teaching, () => ground().Base, trials);
         var parts = new Parts(
-            store, clubs, arrivals, desk, logbook, wishes, coaches, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), paint, clock, new Identity(), log);
-        bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), settings.Restored, stopping.Token);
+            store, clubs, arrivals, desk, logbook, wishes, coaches, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), paint,
+            teaching, rules, paintTrial, new FileFetch(files, settings.Files, clock), clock, new Identity(), log);
+        bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), settings.Restored, settings.TrialTold, stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();
         var gatewayOptions = new GatewayOptions(secret) { Shards = settings.Shards, Compress = settings.Compress, Url = settings.Gateway };
@@ -133,6 +146,8 @@ public sealed class DiscordClubs : IAsyncDisposable
         await StopAsync(comingBack: true);
         gateway.Dispose();
         http.Dispose();
+        files.Dispose();
+        rules.Dispose();
         logbook.Dispose();
         wishes.Dispose();
         meter.Dispose();

@@ -8,6 +8,9 @@ public sealed record DiscordSettings
     /// <summary>The platform's HTTP side, ending in a slash; another one only for tests.</summary>
     public Uri Api { get; init; } = new("https://discord.com/api/v10/");
 
+    /// <summary>Where the platform keeps the files that members send, ending in a slash; files are fetched from nowhere else. Another one only for tests.</summary>
+    public Uri Files { get; init; } = new("https://cdn.discordapp.com/");
+
     /// <summary>Where to connect instead of where the platform says; null in ordinary use.</summary>
     public Uri? Gateway { get; init; }
 
@@ -36,6 +39,9 @@ public sealed record DiscordSettings
     /// The data file was restored from a backup: before a member is reminded, the newest reminder in the chat is looked for, so that nothing is told twice.
     /// </summary>
     public bool Restored { get; init; }
+
+    /// <summary>How often it is told how far a trial of rules is.</summary>
+    internal TimeSpan TrialTold { get; init; } = TimeSpan.FromSeconds(6);
 
     /// <summary>The clock of the gateway's pauses and beats, where tests want them quicker; null: the one of everything else.</summary>
     internal TimeProvider? GatewayClock { get; init; }

@@ -2,7 +2,7 @@ namespace ShedBot.Discord.Wire;
 
 internal static class OptionTypes
 {
-    public const int SubCommand = 1, Text = 3, Whole = 4, YesNo = 5, User = 6, Channel = 7, Role = 8;
+    public const int SubCommand = 1, Text = 3, Whole = 4, YesNo = 5, User = 6, Channel = 7, Role = 8, Number = 10, Attachment = 11;
 }
 
 /// <summary>A command as it is registered; what the platform gives back has the same fields and more.</summary>

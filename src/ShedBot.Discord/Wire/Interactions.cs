@@ -66,7 +66,8 @@ internal sealed record Resolved(
     IReadOnlyDictionary<string, User>? Users = null,
     IReadOnlyDictionary<string, Channel>? Channels = null,
     IReadOnlyDictionary<string, Role>? Roles = null,
-    IReadOnlyDictionary<string, Message>? Messages = null);
+    IReadOnlyDictionary<string, Message>? Messages = null,
+    IReadOnlyDictionary<string, Attachment>? Attachments = null);
 
 /// <summary>The first answer to an interaction.</summary>
 internal sealed record InteractionAnswer(int Type, InteractionAnswerData? Data = null);

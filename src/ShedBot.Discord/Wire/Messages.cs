@@ -24,8 +24,10 @@ internal sealed record Message(
     IReadOnlyList<Attachment>? Attachments = null,
     JsonElement? Nonce = null);
 
-/// <summary>A file of a message. Outgoing: <paramref name="Id"/> is its number among the files that are sent along, or the id of one to keep.</summary>
-internal sealed record Attachment(Snowflake Id, string? Filename = null, string? Description = null);
+/// <summary>A file of a message, or one that came with a command.</summary>
+/// <param name="Size">In bytes, as we are told.</param>
+/// <param name="Url">Where it can be fetched for a while.</param>
+internal sealed record Attachment(Snowflake Id, string? Filename = null, string? Description = null, long? Size = null, string? Url = null);
 
 /// <summary>A file to send along.</summary>
 /// <param name="Name">ASCII, with its ending.</param>

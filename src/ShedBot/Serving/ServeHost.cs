@@ -7,6 +7,8 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Trials.Telling;
+using ShedBot.Coaching.Trials.Worlds;
 using ShedBot.Discord.Running;
 using ShedBot.Pictures;
 using ShedBot.Rules;
@@ -79,7 +81,9 @@ internal static class ServeHost
         using var meters = new MeterTotals(DiscordClubs.Meter);
         await using var chat = new ClubsChat(new DiscordClubs(
             talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, store, desk, coaches, clock, Random.Shared.NextDouble,
-            new TimelinePictures(PlainFace.UsualFolders, logs.CreateLogger<TimelinePictures>()).Paint, logs));
+            new TimelinePictures(PlainFace.UsualFolders, logs.CreateLogger<TimelinePictures>()).Paint,
+            store, () => rules.Ground, new ClubTrials(() => rules.Options, new RidersTried()),
+            new TrialPictures(PlainFace.UsualFolders, logs.CreateLogger<TrialPictures>()).Paint, logs));
         var file = new HealthFile(settings.HealthPath);
         var backups = settings.BackupFolder.Length > 0 ? new DailyBackup(Path.GetFullPath(settings.BackupFolder), settings.BackupKeepDays) : null;
         var watch = new Watch(new RulesWatch(rules, log), chat.Health, store.Health, backups, store.BackupAsync, file, meters, clock, log);

@@ -1,5 +1,7 @@
 using ShedBot.Coaching;
 using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Trials.Telling;
+using ShedBot.Coaching.Trials.Worlds;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Running;
 using ShedBot.Discord.Tests.EndToEnd;
@@ -129,7 +131,8 @@ internal sealed class CampaignClub : IAsyncDisposable
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = Path.Combine(folder, "club.shed") }, default);
         desk = new CaseDesk(store, store, Coaches, TimeProvider.System, () => $"c{Interlocked.Increment(ref cases):D6}");
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session"), GatewayClock = new QuickWaits(Hurry) };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, Coaches, TimeProvider.System, Random.Shared.NextDouble, (_, _) => null, log);
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, Coaches, TimeProvider.System, Random.Shared.NextDouble, (_, _) => null,
+            store, () => ClubHouse.Ground, new ClubTrials(() => new CoachOptions(), new RidersTried()), (_, _) => null, log);
         running = bot.RunAsync(life.Token);
     }
 

@@ -1,6 +1,9 @@
 using ShedBot.Coaching;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Trials.Telling;
+using ShedBot.Coaching.Trials.Worlds;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Running;
 using ShedBot.DiscordStandIn;
@@ -8,6 +11,7 @@ using ShedBot.DiscordStandIn.Checks;
 using ShedBot.DiscordStandIn.Driving;
 using ShedBot.DiscordStandIn.World;
 using ShedBot.Knowledge;
+using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Understanding;
 using ShedBot.Storage;
@@ -18,11 +22,11 @@ namespace ShedBot.Discord.Tests.EndToEnd;
 /// <summary>An invented club with invented members on the stand-in, and ShedBot in it: the whole program below the host, on a real data file.</summary>
 internal sealed class ClubHouse : IAsyncDisposable
 {
-    private static readonly Lazy<(KnowledgeBase Knowledge, Listener Listener)> Rules = new(() =>
+    private static readonly Lazy<Ground> Rules = new(() =>
     {
-        var knowledge = KnowledgeLoader.Load(KnowledgeFolder.Read(Path.Combine(AppContext.BaseDirectory, "knowledge"))).Knowledge
-            ?? throw new InvalidOperationException("The rules beside the tests cannot be read.");
-        return (knowledge, Listener.For(knowledge));
+        var rules = RuleBase.Of(KnowledgeFolder.Read(Path.Combine(AppContext.BaseDirectory, "knowledge")));
+        var knowledge = rules.Knowledge ?? throw new InvalidOperationException("The rules beside the tests cannot be read.");
+        return new Ground(rules, new Coach(knowledge, Listener.For(knowledge), new CoachOptions()));
     });
 
     /// <summary>A busy machine is slow; a test that waits longer than this would wait for ever.</summary>
@@ -69,7 +73,15 @@ internal sealed class ClubHouse : IAsyncDisposable
 
     public IReadOnlyCollection<string> Log => log.Lines;
 
-    public static KnowledgeBase Knowledge => Rules.Value.Knowledge;
+    public static KnowledgeBase Knowledge => Ground.Coach.Knowledge;
+
+    public static Ground Ground => Rules.Value;
+
+    /// <summary>What tries proposed rules in the next life; a few riders only, so that it is soon done.</summary>
+    public ITrials Trials { get; set; } = new ClubTrials(() => new CoachOptions(), new RidersTried(Riders: 2, Stops: 1));
+
+    /// <summary>Whether trials can be painted.</summary>
+    public TrialPainter PaintTrial { get; set; } = (_, _) => null;
 
     /// <param name="paint">Left out: nothing can be painted.</param>
     /// <param name="setUp">False: nobody has chosen a help channel yet.</param>
@@ -113,11 +125,11 @@ internal sealed class ClubHouse : IAsyncDisposable
     public async Task StartAsync()
     {
         store = await LiteShedStore.OpenAsync(new StoreOptions { Path = DataFile }, default);
-        var coach = new Coach(Rules.Value.Knowledge, Rules.Value.Listener, new CoachOptions());
-        var coaches = new OneCoach(() => coach);
+        var coaches = new ClubCoaches(store, () => Ground);
         desk = new CaseDesk(store, store, coaches, Clock, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}", DiscordClubs.OtherBike);
-        var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session"), Restored = Restored };
-        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, coaches, Clock, Random.Shared.NextDouble, paint, log);
+        var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session"), Restored = Restored, Files = new Uri(Platform.Address + "/"), TrialTold = TimeSpan.FromMilliseconds(100) };
+        bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, coaches, Clock, Random.Shared.NextDouble, paint,
+            store, () => Ground, Trials, (report, look) => PaintTrial(report, look), log);
         life = new CancellationTokenSource();
         running = bot.RunAsync(life.Token);
         await Platform.WaitForLoginAsync(Patience);

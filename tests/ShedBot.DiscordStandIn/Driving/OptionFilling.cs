@@ -34,6 +34,7 @@ internal static class OptionFilling
         Person p => p.Id,
         Channel c => c.Id,
         Role r => r.Id,
+        SentFile f => f.Id,
         _ => null,
     };
 

@@ -68,6 +68,13 @@ public sealed partial class StandIn
         }
     }
 
+    /// <summary>A role is taken from a member.</summary>
+    public void TakeRole(Guild guild, Person person, Role role)
+    {
+        lock (realm.Gate)
+            guild.Members[person.Id].RoleIds.Remove(role.Id);
+    }
+
     public void Leave(Guild guild, Person person)
     {
         lock (realm.Gate)

@@ -26,6 +26,29 @@ public sealed partial class StandIn
         }
     }
 
+    /// <summary>A file to be sent along with a command, as its option.</summary>
+    /// <param name="toldSize">What the bot is told of its size; null: the truth.</param>
+    /// <param name="toldAddress">Where the bot is told to fetch it; null: where it is served.</param>
+    public SentFile File(string name, ReadOnlyMemory<byte> bytes, string contentType = "text/plain; charset=utf-8", long? toldSize = null, string? toldAddress = null)
+    {
+        lock (realm.Gate)
+        {
+            var file = new SentFile(realm.Ids.Next(), name, contentType, bytes, toldSize, toldAddress);
+            realm.Sent.Add(file.Id, file);
+            return file;
+        }
+    }
+
+    /// <summary>How often files that were sent along were fetched.</summary>
+    public int FilesFetched
+    {
+        get
+        {
+            lock (realm.Gate)
+                return realm.Fetched;
+        }
+    }
+
     /// <summary>Uses a registered menu command on a message.</summary>
     public Task<Deed> MenuAsync(Person person, string name, SeenMessage message)
     {

@@ -32,10 +32,13 @@ internal static class Resolved
     public static JsonObject? ByIds(Realm realm, Guild? guild, IEnumerable<ulong> ids)
     {
         var list = ids.Distinct().ToList();
-        return Of(realm, guild,
+        var resolved = Of(realm, guild,
             list.Where(realm.People.ContainsKey), [],
             list.Select(realm.Channel).OfType<Channel>(),
             list.Where(id => guild?.RoleOf(id) is not null));
+        foreach (var file in list.Where(realm.Sent.ContainsKey).Select(id => realm.Sent[id]))
+            Map(resolved ??= [], "attachments")[file.Id.Text()] = Attachments.Render(realm, file);
+        return resolved;
     }
 
     private static JsonObject Map(JsonObject resolved, string name)

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using ShedBot.DiscordStandIn.Driving;
 
 namespace ShedBot.DiscordStandIn.World;
 
@@ -31,6 +32,25 @@ internal static class Attachments
             json["height"] = height;
         }
         return json;
+    }
+
+    /// <summary>A file that came with a command.</summary>
+    public static JsonObject Render(Realm realm, SentFile file)
+    {
+        var issued = realm.Now.ToUnixTimeSeconds();
+        var url = file.ToldAddress ?? string.Create(CultureInfo.InvariantCulture,
+            $"{realm.Address}/ephemeral-attachments/{realm.ApplicationId}/{file.Id}/{Uri.EscapeDataString(file.Name)}?ex={issued + 86400:x}&is={issued:x}&hm=00");
+        return new JsonObject
+        {
+            ["id"] = file.Id.Text(),
+            ["filename"] = file.Name,
+            ["size"] = file.ToldSize ?? file.Bytes.Length,
+            ["url"] = url,
+            ["proxy_url"] = url,
+            ["content_type"] = file.ContentType,
+            ["flags"] = 0,
+            ["ephemeral"] = true,
+        };
     }
 
     /// <summary>A file as a component or an embed shows it.</summary>

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using ShedBot.DiscordStandIn.Driving;
 using ShedBot.DiscordStandIn.Gateway;
 using ShedBot.DiscordStandIn.Interactions;
 
@@ -42,6 +43,12 @@ internal sealed class Realm
     public Dictionary<ulong, Channel> DirectChannels { get; } = [];
 
     public Dictionary<ulong, Interaction> Interactions { get; } = [];
+
+    /// <summary>Files that people have sent along with commands.</summary>
+    public Dictionary<ulong, SentFile> Sent { get; } = [];
+
+    /// <summary>How often one of them was asked for.</summary>
+    public int Fetched { get; set; }
 
     public CommandBook Commands { get; } = new();
 

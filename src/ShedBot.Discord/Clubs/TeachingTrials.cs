@@ -1,0 +1,107 @@
+using System.Collections.Concurrent;
+using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Teaching;
+using ShedBot.Discord.Drawing;
+using ShedBot.Discord.Gateway;
+using ShedBot.Discord.Rest;
+using ShedBot.Discord.Wire;
+
+namespace ShedBot.Discord.Clubs;
+
+/// <summary>
+/// Runs trials, which take a minute or more, beside everything else: how far one is stands in the private answer, and in the end its result. Where that cannot
+/// be changed any more, the result is kept with the proposal all the same.
+/// </summary>
+/// <param name="aside">Does work in a lane of its own.</param>
+/// <param name="every">How often it is told how far a trial is.</param>
+internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snowflake, Func<Task>> aside, TimeSpan every)
+{
+    private readonly ConcurrentDictionary<ClubId, bool> going = new();
+
+    public async Task BeginAsync(InteractionCame came, Teacher teacher, TryOut request, Acknowledgement live, CancellationToken ct)
+    {
+        if (!going.TryAdd(teacher.Club, true))
+        {
+            await live.TellAsync(Texts.Draw(TeachingTexts.TrialGoing), ct);
+            return;
+        }
+
+        try
+        {
+            await TeachingShow.PutAsync(Draw(0), live, ct);
+        }
+        catch
+        {
+            going.TryRemove(teacher.Club, out _);
+            throw;
+        }
+
+        aside(came.Interaction.Id, () => RunAsync(came, teacher, request, ct));
+    }
+
+    private async Task RunAsync(InteractionCame came, Teacher teacher, TryOut request, CancellationToken ct)
+    {
+        try
+        {
+            var far = new Far();
+            var trial = parts.Rules.HandleAsync(teacher, request, came.At, ct, far);
+            await TellFarAsync(came.Interaction, trial, far, ct);
+            await ChangeAsync(came.Interaction, show.Draw(await trial, null), ct);
+        }
+        catch (Exception e) when (e is not OperationCanceledException)
+        {
+            await ChangeAsync(came.Interaction, Texts.Draw(Texts.CannotNow), ct);
+            throw;
+        }
+        finally
+        {
+            going.TryRemove(teacher.Club, out _);
+        }
+    }
+
+    private async Task TellFarAsync(Interaction used, Task trial, Far far, CancellationToken ct)
+    {
+        var (told, can) = (0, true);
+        while (can)
+        {
+            using var pause = CancellationTokenSource.CreateLinkedTokenSource(ct);
+            if (await Task.WhenAny(trial, Task.Delay(every, parts.Clock, pause.Token)) == trial)
+            {
+                await pause.CancelAsync();
+                return;
+            }
+
+            if (far.Percent == told) continue;
+            told = far.Percent;
+            can = await ChangeAsync(used, Draw(told), ct);
+        }
+    }
+
+    /// <returns>False when it cannot be changed any more.</returns>
+    private async Task<bool> ChangeAsync(Interaction used, Drawn drawn, CancellationToken ct)
+    {
+        // One that an earlier process has left has no token any more.
+        if (used.Token.Length == 0) return false;
+        try
+        {
+            await parts.Rest.EditAnswerAsync(used, drawn.Body, drawn.Files, ct);
+            return true;
+        }
+        catch (DiscordException e)
+        {
+            parts.Log.TrialNotTold(e.Trouble, e);
+            return e.Trouble == Trouble.Busy;
+        }
+    }
+
+    private static Drawn Draw(int percent) => Texts.Draw(TeachingTexts.Trying(percent));
+
+    private sealed class Far : IProgress<double>
+    {
+        private int percent;
+
+        public int Percent => Volatile.Read(ref percent);
+
+        public void Report(double value) => Volatile.Write(ref percent, (int)(Math.Clamp(value, 0, 1) * 100));
+    }
+}
