@@ -22,13 +22,13 @@ public sealed record LearningLimits(
     int WordSteps = 1,
     double LeastCases = 8,
     int LeastMembers = 3,
-    double SampleSize = 20,
+    double SampleSize = 30,
     double FadePerMonth = 0.98,
     double MemberShare = 0.05,
     double MemberCases = 2,
     double WaitDays = 14,
-    double LeastChange = 1.1,
-    double LeastStep = 0.02,
+    double LeastChange = 1.25,
+    double LeastStep = 0.05,
     ImmutableSortedSet<string>? Off = null)
 {
     public static LearningLimits Default { get; } = new();

@@ -78,6 +78,24 @@ public sealed class Listener
         return IsSomething(heard) ? heard : Nothing(Reason(about, words));
     }
 
+    /// <summary>What a message that was not understood may mean: complaints and findings by the same scores, however low. For a human to choose from, never to go by.</summary>
+    /// <param name="most">At most so many.</param>
+    /// <returns>Likeliest first; empty when no word of it is in any phrase.</returns>
+    public ImmutableArray<HeardGuess> Guess(string message, int most)
+    {
+        var statements = StatementReader.Read(lexicon.Concepts(new WordReader(spelling).Read(PlainText.Of(message).Letters)));
+        return
+        [
+            .. new[] { complaints, findings }.SelectMany(book => SpanChooser.ReadAll(statements, book)).SelectMany(r => r.Matches)
+                .GroupBy(m => m.Meaning, StringComparer.Ordinal)
+                .Select(g => (Parts: g.Key.Split(PhraseSource.Joint), Score: g.Max(m => m.Affirmed)))
+                .Where(g => g.Score > 0)
+                .Select(g => new HeardGuess(g.Parts[0], g.Parts.Length > 1 ? g.Parts[1] : null, ComplaintEar.Rounded(g.Score)))
+                .OrderByDescending(g => g.Score).ThenBy(g => g.Subject, StringComparer.Ordinal).ThenBy(g => g.State, StringComparer.Ordinal)
+                .Take(most),
+        ];
+    }
+
     private Understood Hear(PlainText text, ImmutableArray<Statement> statements, ImmutableArray<SpanReading> readings, List<SpanReading> troubles)
     {
         var (affirmed, denied) = ComplaintEar.Hear(readings, troubles);

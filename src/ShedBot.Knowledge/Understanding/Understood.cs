@@ -32,3 +32,9 @@ public sealed record Heard(string Id, double Score);
 /// <param name="State">The id of the state or value.</param>
 /// <param name="Score">How sure, in (0, 1].</param>
 public sealed record HeardState(string Subject, string State, double Score);
+
+/// <summary>What words that were not understood may mean.</summary>
+/// <param name="Subject">The id of a complaint or of a finding.</param>
+/// <param name="State">The id of the finding's state; null for a complaint.</param>
+/// <param name="Score">How much speaks for it, in (0, 1]; low as a rule.</param>
+public sealed record HeardGuess(string Subject, string? State, double Score);

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using Microsoft.Extensions.Logging;
+using ShedBot.Coaching.Learning.Reports;
 using ShedBot.Coaching.Logbook;
 
 namespace ShedBot.Pictures;
 
-/// <summary>Pictures of timelines for every place. The painting library is not touched, and takes no memory, before the first picture is asked for.</summary>
+/// <summary>Pictures of timelines and of calibration for every place. The painting library is not touched, and takes no memory, before the first picture is asked for.</summary>
 /// <param name="folders">Where typefaces are looked for.</param>
 internal sealed class TimelinePictures(IReadOnlyCollection<string> folders, ILogger log)
 {
@@ -12,13 +13,17 @@ internal sealed class TimelinePictures(IReadOnlyCollection<string> folders, ILog
     private bool looked;
     private PlainFace? face;
 
+    public ImmutableArray<byte>? Paint(Timeline timeline, PictureLook look) => Paint(face => TimelinePlot.Paint(timeline, Palette.Of(look), face));
+
+    public ImmutableArray<byte>? Paint(CalibrationReport report, PictureLook look) => Paint(face => CalibrationPlot.Paint(report, Palette.Of(look), face));
+
     /// <summary>One at a time: a picture takes some megabytes while it is painted.</summary>
     /// <returns>A PNG, or null when it cannot be painted here: the reply must not fail for it.</returns>
-    public ImmutableArray<byte>? Paint(Timeline timeline, PictureLook look)
+    private ImmutableArray<byte>? Paint(Func<PlainFace, byte[]> paint)
     {
         try
         {
-            lock (gate) return Find() is { } known ? [.. TimelinePlot.Paint(timeline, Palette.Of(look), known)] : null;
+            lock (gate) return Find() is { } known ? [.. paint(known)] : null;
         }
         catch (Exception e)
         {

@@ -6,6 +6,7 @@ using ShedBot.Coaching.Turns;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Understanding;
 using ShedBot.Rules;
+using ShedBot.Simulation.Learning;
 using ShedBot.Simulation.Report;
 using ShedBot.Terminal;
 
@@ -37,6 +38,7 @@ internal static class SimulateCommand
             "Invented riders, drawn from the rules, go through the coach: how often the right cause, how many questions, minutes and cost, against a fixed "
             + "order of repairs and against chance. It measures how well the coach uses the rules, not how true the rules are.")
         { riders, seed, wrong, unsure, pick, complaint, fault, confusion, json, picture, talk, rules };
+        command.Subcommands.Add(StudyCommand.Create());
         command.SetAction((parse, ct) => RunAsync(
             new RunPlan(
                 parse.GetValue(riders),

@@ -65,6 +65,13 @@ internal sealed class OddsCount(PairSets sets, IReadOnlyList<WeighedCase> cases,
         return sum;
     }
 
+    /// <summary>The same before anything is learnt, for whoever counts nothing.</summary>
+    public static double[] Chances(PairSets sets, SparseWeights of, double[] odds)
+    {
+        var plain = new OddsCount(sets, [], odds.Length);
+        return plain.Chances(of, odds, plain.Ones());
+    }
+
     public double[] Ones()
     {
         var ones = new double[faults];

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Simulating;
+using ShedBot.Knowledge;
+using ShedBot.Reasoning.Calibration;
+
+namespace ShedBot.Coaching.Learning.Reports;
+
+/// <summary>Whether the coach's chances could be taken at their word, at two points of mended cases.</summary>
+/// <param name="Cases">Mended cases that were looked at. The others cannot be judged: nobody knows what was wrong.</param>
+public sealed record CalibrationReport(int Cases, CalibrationPoint AfterComplaint, CalibrationPoint BeforeRepair)
+{
+    public const int MostBins = 5;
+
+    public static CalibrationReport Of(KnowledgeBase knowledge, IEnumerable<ClosedCase> cases) => From(knowledge, RetoldCase.All(knowledge, cases));
+
+    internal static CalibrationReport From(KnowledgeBase knowledge, IEnumerable<RetoldCase> cases)
+    {
+        var judged = cases.Where(c => c.Cause is not null && c.AfterComplaint is not null).ToList();
+        return new CalibrationReport(
+            judged.Count,
+            CalibrationPoint.Of([.. judged.Select(c => Lead(knowledge, c.AfterComplaint!.Value, c.Cause!))]),
+            CalibrationPoint.Of([.. judged.Where(c => c.BeforeRepair is not null).Select(c => Lead(knowledge, c.BeforeRepair!.Value, c.Cause!))]));
+    }
+
+    private static Forecast Lead(KnowledgeBase knowledge, ImmutableArray<double> chances, string cause)
+    {
+        var lead = RetoldCase.Lead(knowledge, chances);
+        return new Forecast(Math.Clamp(chances[knowledge.Model.FaultAt(lead)], 0, 1), lead == cause);
+    }
+}
+
+/// <param name="Brier">Of the chance of the cause that led; 0 is best. NaN without cases.</param>
+/// <param name="Error">Calibration error over the bins; clearly above 0 on small samples even when all is well. NaN without cases.</param>
+/// <param name="Bins">Of equal count, lowest first.</param>
+public sealed record CalibrationPoint(int Cases, double Brier, double Error, ImmutableArray<CalibrationBin> Bins)
+{
+    /// <summary>Fewer cases in a bin tell nothing.</summary>
+    private const int LeastInBin = 4;
+
+    internal static CalibrationPoint Of(IReadOnlyList<Forecast> forecasts)
+    {
+        if (forecasts.Count == 0) return new CalibrationPoint(0, double.NaN, double.NaN, []);
+        var bins = Math.Clamp(forecasts.Count / LeastInBin, 1, CalibrationReport.MostBins);
+        return new CalibrationPoint(forecasts.Count, Scores.Brier(forecasts), Scores.CalibrationError(forecasts, bins), CalibrationBin.Of(forecasts, bins));
+    }
+}
+
+/// <summary>Forecasts of about the same chance.</summary>
+/// <param name="Said">Their mean.</param>
+/// <param name="CameTrue">The share that came true, with its 95 % interval (Wilson 1927).</param>
+public sealed record CalibrationBin(int Cases, double Said, Figure CameTrue)
+{
+    internal static ImmutableArray<CalibrationBin> Of(IReadOnlyList<Forecast> forecasts, int bins)
+    {
+        var ordered = forecasts.OrderBy(f => f.Probability).ThenBy(f => f.Happened).ToList();
+        var made = ImmutableArray.CreateBuilder<CalibrationBin>(bins);
+        for (var (bin, start) = (0, 0); bin < bins; bin++)
+        {
+            var inside = ordered.GetRange(start, (ordered.Count / bins) + (bin < ordered.Count % bins ? 1 : 0));
+            made.Add(new CalibrationBin(inside.Count, inside.Average(f => f.Probability), Figure.Share(inside.Count(f => f.Happened), inside.Count)));
+            start += inside.Count;
+        }
+
+        return made.MoveToImmutable();
+    }
+}
