@@ -35,7 +35,7 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
     /// <summary>What became of the member's tips and proposals.</summary>
     public async Task LookAsync(MemberName member, CancellationToken ct)
     {
-        while (await store.UnsaidAsync(WordPlace.Of(member.Id), MostUnsaid, ct) is { IsEmpty: false } waiting)
+        while (await store.UnsaidAsync(TeachingPlace.Of(member.Id), MostUnsaid, ct) is { IsEmpty: false } waiting)
         {
             screen.Say("ShedBot writes to you:");
             foreach (var message in waiting) panel.ShowAside(message.Card);

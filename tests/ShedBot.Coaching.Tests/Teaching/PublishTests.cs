@@ -58,7 +58,7 @@ public sealed class PublishTests
         var handed = await school.DoAsync(School.Ada, new HandIn(own.Id));
         var other = await school.DoAsync(School.Bo, new Publish(own.Id, handed.Proposal!.Version));
         Assert.Equal(1, other.Edition);
-        Assert.Contains(school.Shelf.Said, m => m.Place == WordPlace.Of(School.Ada.Who));
+        Assert.Contains(school.Shelf.Said, m => m.Place == TeachingPlace.Of(School.Ada.Who));
     }
 
     [Fact]
@@ -105,7 +105,7 @@ public sealed class PublishTests
         var tried = await school.DoAsync(School.Ada, new TryOut(written.Proposal!.Id));
         await school.DoAsync(School.Ada, new Publish(written.Proposal.Id, tried.Proposal!.Version));
         Assert.Equal(TipState.Used, (await school.Shelf.FindTipAsync(School.Club, tip.Id, default))!.State);
-        Assert.Equal(WordPlace.Of(tip.From), Assert.Single(school.Shelf.Said).Place);
+        Assert.Equal(TeachingPlace.Of(tip.From), Assert.Single(school.Shelf.Said).Place);
     }
 
     [Fact]
