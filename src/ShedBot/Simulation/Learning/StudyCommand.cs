@@ -14,19 +14,27 @@ internal static class StudyCommand
 {
     private static readonly Option<int[]> Seeds = new("--seeds")
     {
-        HelpName = "S", DefaultValueFactory = _ => [1, 2, 3], AllowMultipleArgumentsPerToken = true, Description = "One simulated club for each seed.",
+        HelpName = "S",
+        DefaultValueFactory = _ => [1, 2, 3],
+        AllowMultipleArgumentsPerToken = true,
+        Description = "One simulated club for each seed.",
     };
 
     private static readonly Option<int[]> Stages = new("--cases")
     {
-        HelpName = "N", DefaultValueFactory = _ => [50, 200, 1000], AllowMultipleArgumentsPerToken = true, Description = "After how many cases to measure, rising.",
+        HelpName = "N",
+        DefaultValueFactory = _ => [50, 200, 1000],
+        AllowMultipleArgumentsPerToken = true,
+        Description = "After how many cases to measure, rising.",
     };
 
     private static readonly Option<int> Riders = new("--riders") { HelpName = "N", DefaultValueFactory = _ => 150, Description = "Fresh riders of each club to measure with." };
 
     private static readonly Option<double> Spread = new("--spread")
     {
-        HelpName = "TIMES", DefaultValueFactory = _ => 2.5, Description = "How far the true odds of faults lie from the rules: the factor at one standard deviation; 1 for none.",
+        HelpName = "TIMES",
+        DefaultValueFactory = _ => 2.5,
+        Description = "How far the true odds of faults lie from the rules: the factor at one standard deviation; 1 for none.",
     };
 
     private static readonly Option<double> Links = new("--links") { HelpName = "P", DefaultValueFactory = _ => 0.25, Description = "The share of strengths that are a word off in truth." };
