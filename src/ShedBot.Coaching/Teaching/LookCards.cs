@@ -85,7 +85,6 @@ internal static class LookCards
             ?
             [
                 settings.TwoPeople ? new TeachPress(TeachVerb.TwoPeople, "off").Option("One person is enough to publish") : new TeachPress(TeachVerb.TwoPeople, "on").Option("Two people to publish"),
-                .. Enum.GetValues<LearningMode>().Where(m => m != settings.Learning).Select(m => new TeachPress(TeachVerb.Learning, m.ToString()).Option($"Learning: {ModeSays(m)}")),
             ]
             : []);
 
@@ -93,20 +92,11 @@ internal static class LookCards
     public static ImmutableArray<string> Lines(TeachingSettings settings) =>
     [
         settings.TwoPeople ? "Nobody publishes a proposal of their own." : "One person may write and publish.",
-        $"Learning from mended cases: {ModeSays(settings.Learning)}.",
-        string.Create(CultureInfo.InvariantCulture, $"Learning moves the odds of a cause by {settings.MostFactor:0.##} times at most, and one member's cases count for {settings.MemberShare * 100:0.#} % at most."),
         $"Who may propose besides those who manage the club: {(settings.ProposeRoles.IsEmpty ? "nobody" : Roles(settings.ProposeRoles))}.",
         $"Who may publish besides those who manage the club: {(settings.PublishRoles.IsEmpty ? "nobody" : Roles(settings.PublishRoles))}.",
     ];
 
     private static string Roles(ImmutableSortedSet<string> roles) => roles.Count == 1 ? $"those with the role {roles[0]}" : $"those with one of the roles {Say.Join([.. roles])}";
-
-    private static string ModeSays(LearningMode mode) => mode switch
-    {
-        LearningMode.Off => "it is only counted",
-        LearningMode.Proposals => "it becomes a proposal",
-        _ => "it moves by itself within the limits",
-    };
 
     private static IEnumerable<string> Waits(ImmutableArray<Proposal> waiting, ImmutableArray<Proposal> drafts, ImmutableArray<Tip> tips, int troubles)
     {

@@ -51,7 +51,6 @@ public enum TeachVerb
     Conflicts,
     Settings,
     TwoPeople,
-    Learning,
 }
 
 /// <summary>An option of a teaching card; its text is the option's id. Says all by itself, so that a press is understood however late it comes.</summary>
@@ -118,7 +117,6 @@ public sealed record TeachPress(TeachVerb Verb, string A = "", string B = "", st
         TeachVerb.Conflicts => new ShowConflicts(),
         TeachVerb.Settings => new ShowTeachingSettings(),
         TeachVerb.TwoPeople => new ChooseTeaching(TwoPeople: A == "on"),
-        TeachVerb.Learning => Enum.TryParse<LearningMode>(A, out var mode) && Enum.IsDefined(mode) ? new ChooseTeaching(Learning: mode) : null,
         _ => null,
     };
 

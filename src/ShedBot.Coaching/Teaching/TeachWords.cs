@@ -85,9 +85,6 @@ public static class TeachWords
             case "settings": return new AskLine(new ShowTeachingSettings());
             case "two people" or "two people on": return new AskLine(new ChooseTeaching(TwoPeople: true));
             case "two people off" or "one person": return new AskLine(new ChooseTeaching(TwoPeople: false));
-            case "learning off": return new AskLine(new ChooseTeaching(Learning: LearningMode.Off));
-            case "learning proposals": return new AskLine(new ChooseTeaching(Learning: LearningMode.Proposals));
-            case "learning automatic": return new AskLine(new ChooseTeaching(Learning: LearningMode.Automatic));
             case "retire" or "out of use": return new AskLine(new BeginSheet("retire"));
             case "restore" or "bring back": return new AskLine(new BeginSheet("restore"));
             case "mend": return new AskLine(new BeginSheet("wording"));

@@ -69,10 +69,7 @@ internal sealed class TeachingCommanding(Parts parts)
             new ChooseTeaching(
                 propose is null && neither is null ? null : Changed(now.ProposeRoles, propose, neither),
                 publish is null && neither is null ? null : Changed(now.PublishRoles, publish, neither),
-                Flag(sub, TeachingCommands.TwoPeople),
-                Enum.TryParse<LearningMode>(Text(sub, TeachingCommands.Learning), out var mode) && Enum.IsDefined(mode) ? mode : null,
-                Number(sub, TeachingCommands.MostFactor),
-                Number(sub, TeachingCommands.MemberShare) / 100),
+                Flag(sub, TeachingCommands.TwoPeople)),
             null);
     }
 
@@ -90,7 +87,4 @@ internal sealed class TeachingCommanding(Parts parts)
         System.Text.Json.JsonValueKind.False => false,
         _ => null,
     };
-
-    private static double? Number(CommandOptionValue sub, string name) =>
-        double.TryParse(Text(sub, name), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? number : null;
 }

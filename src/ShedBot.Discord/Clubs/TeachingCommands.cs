@@ -1,4 +1,3 @@
-using ShedBot.Coaching.Teaching;
 using ShedBot.Discord.Wire;
 
 namespace ShedBot.Discord.Clubs;
@@ -16,7 +15,7 @@ internal static class TeachingCommands
 
     public const string Sheet = "sheet", Proposal = "proposal", Answer = "answer", File = "file", Edition = "edition", Words = "words", Whole = "whole";
 
-    public const string MayPropose = "may-propose", MayPublish = "may-publish", MayNoMore = "may-no-more", TwoPeople = "two-people", Learning = "learning", MostFactor = "most-times", MemberShare = "member-share";
+    public const string MayPropose = "may-propose", MayPublish = "may-publish", MayNoMore = "may-no-more", TwoPeople = "two-people";
 
     private const int InClub = 0, MostTyped = 100;
 
@@ -43,15 +42,7 @@ internal static class TeachingCommands
                 new CommandOption(MayPropose, "A role that may write and try", OptionTypes.Role),
                 new CommandOption(MayPublish, "A role that may publish", OptionTypes.Role),
                 new CommandOption(MayNoMore, "A role that may neither any more", OptionTypes.Role),
-                new CommandOption(TwoPeople, "Nobody publishes a proposal of their own", OptionTypes.YesNo),
-                new CommandOption(Learning, "What is done with what mended cases teach", OptionTypes.Text, Choices:
-                [
-                    new("it is only counted", nameof(LearningMode.Off)),
-                    new("it becomes a proposal", nameof(LearningMode.Proposals)),
-                    new("it moves by itself within the limits", nameof(LearningMode.Automatic)),
-                ]),
-                new CommandOption(MostFactor, "The most times that learning moves a cause; 1 to 10", OptionTypes.Number),
-                new CommandOption(MemberShare, "The most that one member counts for, in percent", OptionTypes.Number)),
+                new CommandOption(TwoPeople, "Nobody publishes a proposal of their own", OptionTypes.YesNo)),
         ]),
         new(Tip, CommandTypes.Slash, "Tell those who look after the rules what you know about the clutch", Contexts: [InClub], IntegrationTypes: [0], Options:
         [

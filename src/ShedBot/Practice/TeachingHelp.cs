@@ -26,7 +26,7 @@ internal static class TeachingHelp
                 rules log, log all          who did what, when
                 rules file out FILE         the club's own rules as a file
                 rules file in FILE          the same, changed by hand
-                rules settings              rules two people on, rules learning off
+                rules settings              rules two people on
                 tip: WORDS, tips            pass on what you know; what others passed on
                 """.ReplaceLineEndings("\n")),
             new TextBlock("While a sheet asks: the number of an answer, or your own words; skip, back, all, stop. Everything is kept as it comes."),
