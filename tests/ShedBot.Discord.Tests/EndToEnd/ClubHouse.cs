@@ -84,14 +84,16 @@ internal sealed class ClubHouse : IAsyncDisposable
     public TrialPainter PaintTrial { get; set; } = (_, _) => null;
 
     /// <param name="paint">Left out: nothing can be painted.</param>
+    /// <param name="trials">Left out: small ones are made.</param>
     /// <param name="setUp">False: nobody has chosen a help channel yet.</param>
-    public static async Task<ClubHouse> OpenAsync(ITestOutputHelper output, StandInOptions? options = null, bool forum = false, bool setUp = true, TimelinePainter? paint = null)
+    public static async Task<ClubHouse> OpenAsync(ITestOutputHelper output, StandInOptions? options = null, bool forum = false, bool setUp = true, TimelinePainter? paint = null, ITrials? trials = null)
     {
         options ??= new StandInOptions();
         var contract = ContractCheck.Find(Strictness.Strict);
         output.WriteLine(contract.About);
         var platform = await StandIn.StartAsync(options with { Checks = [new LimitsCheck(Strictness.Strict), contract], AnswerWithin = TimeSpan.FromSeconds(3 * Slowness) });
         var house = new ClubHouse(platform, new TestLog(output), paint ?? ((_, _) => null));
+        if (trials is not null) house.Trials = trials;
         if (options.Clock is AheadClock ahead) house.Clock.Move(ahead.By);
         await house.FurnishAsync(forum);
         await house.StartAsync();
