@@ -57,7 +57,7 @@ public sealed class Listener
         var answer = context is { Options.Count: > 0 } ? AnswerListener.Hear(message, context.Options, lexicon) : null;
         var complaintReadings = SpanChooser.ReadAll(statements, complaints);
         var troubles = ComplaintEar.Choose(complaintReadings);
-        var emergency = EmergencyEar.Hear(signs.With(statements, text.Letters), emergencies, troubles, signs.Excluded(text.Letters));
+        var emergency = Emergency(text.Letters, statements, troubles);
         if (text.CutShort)
             return Nothing("too-long") with { Emergency = emergency };
         if (text.LetterCount == 0)
@@ -94,6 +94,22 @@ public sealed class Listener
                 .OrderByDescending(g => g.Score).ThenBy(g => g.Subject, StringComparer.Ordinal).ThenBy(g => g.State, StringComparer.Ordinal)
                 .Take(most),
         ];
+    }
+
+    private string? Emergency(string letters, ImmutableArray<Statement> statements, List<SpanReading> troubles)
+    {
+        var excluded = signs.Excluded(letters);
+        var others = signs.WithoutOthers(letters).Where(o => !excluded.Contains(o.Emergency)).ToList();
+        var heard = EmergencyEar.Hear(
+            signs.With(statements, letters), emergencies, troubles, id => !excluded.Contains(id) && !others.Exists(o => o.Emergency == id));
+        return EmergencyEar.Plainest(heard.Concat(others.SelectMany(o => Rest(o.Emergency, o.Letters))));
+    }
+
+    private IEnumerable<Match> Rest(string emergency, string letters)
+    {
+        var statements = StatementReader.Read(lexicon.Concepts(new WordReader(spelling).Read(letters)));
+        var troubles = ComplaintEar.Choose(SpanChooser.ReadAll(statements, complaints));
+        return EmergencyEar.Hear(signs.With(statements, letters), emergencies, troubles, id => id == emergency);
     }
 
     private Understood Hear(PlainText text, ImmutableArray<Statement> statements, ImmutableArray<SpanReading> readings, List<SpanReading> troubles)

@@ -71,6 +71,31 @@ public class ScopeTests
     public void Understand_DangerOrNot_IsToldByTheWordsBesideIt(string message, string? emergency) =>
         Assert.Equal(emergency, Heard(message).Emergency);
 
+    /// <summary>Words that are said of something else take nothing away from the rest of the message.</summary>
+    [Theory]
+    [InlineData("There is fire under the tank", "fire")]
+    [InlineData("there's fire at the carb", "fire")]
+    [InlineData("that is fire under the tank", "fire")]
+    [InlineData("my bike is on fire and I have no fire extinguisher", "fire")]
+    [InlineData("bike on fire, called the fire brigade, what now", "fire")]
+    [InlineData("it misfired and set the air filter on fire", "fire")]
+    [InlineData("the engine is on fire, haha help", "fire")]
+    [InlineData("where do I keep a fire extinguisher", null)]
+    [InlineData("I sat by the fire", null)]
+    [InlineData("this bike is fire", null)]
+    [InlineData("that is fire!", null)]
+    [InlineData("there is no fire", null)]
+    [InlineData("no smoke from the exhaust but the clutch cover is smoking", "smoke-now")]
+    [InlineData("some blue smoke from the exhaust when cold", null)]
+    [InlineData("not leaking last week but now fuel is dripping from the carb", "fuel-leak")]
+    [InlineData("I was filling up and now the tank is leaking petrol on the engine", "fuel-leak")]
+    [InlineData("smells of petrol when filling up", null)]
+    [InlineData("throttle stuck on a hill climb", "runaway-throttle")]
+    [InlineData("fitted new brakes and now the front brake does not work at all", "brakes-failing")]
+    [InlineData("my hand hurts, I got it caught in the sprocket", "injury")]
+    public void Understand_DangerBesideWordsThatOnlySoundSo_IsHeardForWhatIsLeft(string message, string? emergency) =>
+        Assert.Equal(emergency, Heard(message).Emergency);
+
     [Theory]
     [InlineData("lever is super heavy", null)]
     [InlineData("how heavy should the lever be, what is normal", "what-is-normal")]

@@ -27,7 +27,7 @@ internal static class SafetyRules
         "A check that puts hands near the machine is asked only after the question whether all is safe. Calling it hands off would leave that question out.");
 
     public static readonly LintRule Unheard = new("R107", Severity.Error, "an emergency that is not understood any more",
-        "With the club's words and phrases, something that riders write in an emergency is taken for something else; or the club has changed the words that say when an emergency is meant and when it is not ('riding now', 'sure fire', 'no fire'). Make the club's phrase fuller, or leave the word out; those words of the project's stay as they are.");
+        "With the club's words and phrases, something that riders write in an emergency is taken for something else; or the club has changed the words that say when an emergency is meant and when it is not ('riding now', 'sure fire', 'no fire', 'other than fire'). Make the club's phrase fuller, or leave the word out; those words of the project's stay as they are.");
 
     public static readonly LintRule SafeStep = new("R108", Severity.Error, "a line that keeps riders safe, dropped",
         "A line of a check, cover, repair, service task or how-to that says engine off, plug cap, cold, gloves, goggles or never is part of the work. It stays as the project has it; lines may be added.");

@@ -11,18 +11,23 @@ internal static class EmergencyEar
 {
     /// <param name="statements">The message, with <see cref="Signs.RidingNow"/> in each statement where it holds.</param>
     /// <param name="troubles">The plain troubles that are heard.</param>
-    /// <param name="excluded">Emergencies that other words of the message speak against.</param>
-    public static string? Hear(ImmutableArray<Statement> statements, PhraseBook book, IReadOnlyCollection<SpanReading> troubles, IReadOnlySet<string> excluded)
+    /// <param name="mayBe">Whether the other words of the message leave it open that this emergency is meant.</param>
+    /// <returns>All that are told, some of them more than once.</returns>
+    public static IEnumerable<Match> Hear(ImmutableArray<Statement> statements, PhraseBook book, IReadOnlyCollection<SpanReading> troubles, Func<string, bool> mayBe)
     {
         var readings = SpanChooser.ReadAll(statements, book);
         return readings.Where(r => r.Mood == Mood.Present)
             .SelectMany(r => r.Matches.Select(m => (Reading: r, Match: m)))
-            .Where(c => c.Match.Told >= Hearing.Emergency && !excluded.Contains(c.Match.Meaning))
+            .Where(c => c.Match.Told >= Hearing.Emergency && mayBe(c.Match.Meaning))
             .Where(c => !troubles.Any(t => IsPlainTrouble(t, c.Reading, c.Match.Meaning, readings)))
-            .OrderByDescending(c => c.Match.Told).ThenByDescending(c => c.Match.Affirmed).ThenBy(c => c.Match.Meaning, StringComparer.Ordinal)
-            .Select(c => c.Match.Meaning)
-            .FirstOrDefault();
+            .Select(c => c.Match);
     }
+
+    /// <summary>The one that is told best, and of two told alike the same each time.</summary>
+    public static string? Plainest(IEnumerable<Match> heard) =>
+        heard.OrderByDescending(m => m.Told).ThenByDescending(m => m.Affirmed).ThenBy(m => m.Meaning, StringComparer.Ordinal)
+            .Select(m => m.Meaning)
+            .FirstOrDefault();
 
     /// <summary>A wheel that locks as the clutch is let out is an engine that will not turn: the trouble accounts for more of the same words.</summary>
     private static bool IsPlainTrouble(SpanReading trouble, SpanReading danger, string meaning, ImmutableArray<SpanReading> readings)

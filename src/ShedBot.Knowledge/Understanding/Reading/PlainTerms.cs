@@ -8,6 +8,8 @@ namespace ShedBot.Knowledge.Understanding.Reading;
 /// </summary>
 internal sealed class PlainTerms
 {
+    private const string Nothing = "0";
+
     private readonly FrozenDictionary<string, string[][]> terms;
 
     public PlainTerms(IEnumerable<string> texts) =>
@@ -18,8 +20,9 @@ internal sealed class PlainTerms
 
     public bool OccurIn(string letters) => Without(letters) is not null;
 
-    /// <summary>The text without the first of the runs that it holds; null when it holds none.</summary>
-    public string? Without(string letters)
+    /// <param name="instead">What stands where the run stood; empty for nothing.</param>
+    /// <returns>The text without the first of the runs that it holds; null when it holds none.</returns>
+    public string? Without(string letters, string instead = "")
     {
         var words = Words(letters);
         for (var i = 0; i < words.Count; i++)
@@ -27,10 +30,18 @@ internal sealed class PlainTerms
             foreach (var term in terms.GetValueOrDefault(words[i], []))
             {
                 if (i + term.Length <= words.Count && words.GetRange(i, term.Length).SequenceEqual(term))
-                    return string.Join(' ', [.. words.Take(i), .. words.Skip(i + term.Length)]);
+                    return string.Join(' ', [.. words.Take(i), instead, .. words.Skip(i + term.Length)]);
             }
         }
         return null;
+    }
+
+    /// <summary>The text with a word that means nothing in the place of each run, so that the 'no' before a run denies nothing else.</summary>
+    public string WithoutAll(string letters)
+    {
+        while (Without(letters, Nothing) is { } rest)
+            letters = rest;
+        return letters;
     }
 
     private static List<string> Words(string letters) =>
