@@ -3,6 +3,7 @@ using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 
 namespace ShedBot.Coaching.Keeping;
 
@@ -53,6 +54,13 @@ public interface ITeachingStore
 
     /// <summary>Drops words that need not be looked at any more, however many members said them.</summary>
     Task DropUnheardAsync(ClubId club, string words, CancellationToken ct);
+
+    /// <summary>What is noted of the club's learning, or <see cref="LearningBook.New"/>. Taking a member's closed cases out notes that what was learnt is to be counted anew.</summary>
+    Task<LearningBook> LearningBookAsync(ClubId club, CancellationToken ct);
+
+    /// <summary>Which cases of the club are closed and were so by then. Quick: no case is read.</summary>
+    /// <param name="until">Cases that were closed at that very moment count.</param>
+    Task<ClosedMark> ClosedMarkAsync(ClubId club, DateTimeOffset until, CancellationToken ct);
 }
 
 /// <summary>All that one act on a club's rules changes. All of it is of the one club.</summary>
@@ -60,8 +68,9 @@ public interface ITeachingStore
 /// <param name="Tip">The tip after; likewise.</param>
 /// <param name="Settings">The settings after; likewise.</param>
 /// <param name="Edition">The next edition; its number is one above the newest that was read.</param>
-/// <param name="Audit">At least one; numbered by the store.</param>
+/// <param name="Audit">At least one, unless nothing but the notes of learning changes; numbered by the store.</param>
 /// <param name="Say">What to say to members, each in their <see cref="TeachingPlace"/>.</param>
+/// <param name="Book">What is noted of the club's learning after; its version is one above the version that was read.</param>
 public sealed record TeachingSaved(
     ClubId Club,
     Proposal? Proposal,
@@ -69,4 +78,5 @@ public sealed record TeachingSaved(
     TeachingSettings? Settings,
     RulesEdition? Edition,
     ImmutableArray<AuditEntry> Audit,
-    ImmutableArray<OutboxMessage> Say);
+    ImmutableArray<OutboxMessage> Say,
+    LearningBook? Book = null);

@@ -33,7 +33,7 @@ public sealed record LearningLimits(
 {
     public static LearningLimits Default { get; } = new();
 
-    public static LearningLimits Of(TeachingSettings club) => Default with { MostFactor = club.MostFactor, MemberShare = club.MemberShare };
+    public static LearningLimits Of(TeachingSettings club) => Default with { MostFactor = club.MostFactor, MemberShare = club.MemberShare, Off = club.Off };
 
     public bool IsOff(LearningTarget target) => Off?.Contains(target.Key) == true;
 }

@@ -21,4 +21,5 @@ public interface ITrials
 
 /// <param name="Report">As its own text.</param>
 /// <param name="Lost">What of safety would be lost, each in a sentence; not empty: it must not be published.</param>
-public sealed record TriedOut(string Report, ImmutableArray<string> Lost);
+/// <param name="IsWorse">Whether it came out surely worse in something that counts, be it better in others or not.</param>
+public sealed record TriedOut(string Report, ImmutableArray<string> Lost, bool IsWorse = false);

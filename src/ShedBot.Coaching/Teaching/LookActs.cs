@@ -39,7 +39,7 @@ internal static class LookActs
 
     public static TeachAnswer Conflicts(TeachAct act) => new(LookCards.Conflicts(act.Rules));
 
-    public static async Task<TeachAnswer> SettingsAsync(TeachAct act) => new(LookCards.Settings(await act.Store.TeachingSettingsAsync(act.Club, act.Ct), act.Teacher));
+    public static async Task<TeachAnswer> SettingsAsync(TeachAct act) => new(LookCards.Settings(await act.Store.TeachingSettingsAsync(act.Club, act.Ct), act.Teacher, act.Rules.Knowledge));
 
     public static async Task<TeachAnswer> ChooseAsync(TeachAct act, ChooseTeaching wish)
     {
@@ -56,10 +56,10 @@ internal static class LookActs
             MemberShare = wish.MemberShare ?? before.MemberShare,
         };
         ImmutableArray<string> changed = [.. LookCards.Lines(before).Zip(LookCards.Lines(after)).Where(p => p.First != p.Second).Select(p => $"was: {p.First} Is: {p.Second}")];
-        if (changed.IsEmpty) return new TeachAnswer(LookCards.Settings(before, act.Teacher));
+        if (changed.IsEmpty) return new TeachAnswer(LookCards.Settings(before, act.Teacher, act.Rules.Knowledge));
         after = after with { Version = before.Version + 1 };
         await act.SaveAsync([act.Audit(AuditAct.ChoseSettings, "", string.Join(' ', changed))], settings: after);
-        return new TeachAnswer(LookCards.Settings(after, act.Teacher));
+        return new TeachAnswer(LookCards.Settings(after, act.Teacher, act.Rules.Knowledge));
     }
 
     private static async Task<ImmutableArray<Proposal>> DraftsAsync(TeachAct act) =>

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Speaking;
+using ShedBot.Coaching.Teaching.Moves;
+using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -26,6 +28,7 @@ internal static class LookCards
                 .. waiting.IsEmpty && drafts.IsEmpty ? [] : new[] { new TeachPress(TeachVerb.Waiting).Option("Look at what waits") },
                 .. tips.IsEmpty ? [] : new[] { new TeachPress(TeachVerb.Tips).Option("Look at the tips") },
                 .. troubles == 0 ? [] : new[] { new TeachPress(TeachVerb.Conflicts).Option("Where the project has changed") },
+                new TeachPress(TeachVerb.Learn).Option("What could be learnt"),
                 new TeachPress(TeachVerb.Editions).Option("Editions"),
                 new TeachPress(TeachVerb.Log).Option("What was done"),
                 .. teacher.May(TeachingRights.Manage) ? new[] { new TeachPress(TeachVerb.Settings).Option("How we go about it") } : [],
@@ -78,13 +81,14 @@ internal static class LookCards
             ],
         []);
 
-    public static Card Settings(TeachingSettings settings, Teacher teacher) => new(
+    public static Card Settings(TeachingSettings settings, Teacher teacher, KnowledgeBase rules) => new(
         "How your club goes about its rules",
         [new ListBlock("", Lines(settings))],
         teacher.May(TeachingRights.Manage)
             ?
             [
                 settings.TwoPeople ? new TeachPress(TeachVerb.TwoPeople, "off").Option("One person is enough to publish") : new TeachPress(TeachVerb.TwoPeople, "on").Option("Two people to publish"),
+                .. LearningChoices.Options(settings, rules),
             ]
             : []);
 
@@ -92,6 +96,7 @@ internal static class LookCards
     public static ImmutableArray<string> Lines(TeachingSettings settings) =>
     [
         settings.TwoPeople ? "Nobody publishes a proposal of their own." : "One person may write and publish.",
+        .. LearningChoices.Lines(settings),
         $"Who may propose besides those who manage the club: {(settings.ProposeRoles.IsEmpty ? "nobody" : Roles(settings.ProposeRoles))}.",
         $"Who may publish besides those who manage the club: {(settings.PublishRoles.IsEmpty ? "nobody" : Roles(settings.PublishRoles))}.",
     ];

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Speaking;
+using ShedBot.Coaching.Teaching.Moves;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -40,10 +41,10 @@ internal static class ProposalActs
         if (proposal.State != ProposalState.Proposed) return TeachAnswer.No("state", ProposalCards.Standing(proposal));
         if (Reason(request.Reason) is not { } reason) return TeachAnswer.No("reason", "Say why in a sentence, so that its author can mend it.");
         var after = proposal with { State = ProposalState.Refused, Reason = reason, ChangedAt = act.At, Version = proposal.Version + 1 };
-        ImmutableArray<OutboxMessage> say = proposal.By == act.Teacher.Who
+        ImmutableArray<OutboxMessage> say = proposal.By == act.Teacher.Who || proposal.By == default
             ? []
             : [act.Word(proposal.By, $"{after.Id}/refused", new Card("Your proposal was not taken", [Say.Text($"{after.Title}. The reason: {reason}"), Say.Text("What you wrote is kept; write it anew with that in mind, if you like.")], []))];
-        await act.SaveAsync([act.Audit(AuditAct.Refused, after.Id, $"refused: {after.Title}. The reason: {reason}")], after, await FreedAsync(act, proposal), say: say);
+        await act.SaveAsync([act.Audit(AuditAct.Refused, after.Id, $"refused: {after.Title}. The reason: {reason}")], after, await FreedAsync(act, proposal), say: say, book: await HeldNumbers.OfRefusedAsync(act, proposal));
         return Look(act, after);
     }
 

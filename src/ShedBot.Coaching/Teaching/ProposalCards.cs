@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Speaking;
+using ShedBot.Coaching.Teaching.Moves;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -23,6 +24,7 @@ internal static class ProposalCards
                 .. lead is null ? [] : new CardBlock[] { Say.Text(lead) },
                 Say.Text(Standing(proposal)),
                 .. Say.List("What it changes", Bounded(reads)),
+                .. MoveCards.Blocks(proposal),
                 .. Say.List("Does not fit yet", problems.Where(p => p.Stops).Select(p => p.Say)),
                 .. Say.List("To look at", problems.Where(p => !p.Stops).Select(p => p.Say)),
                 .. trial.IsDefault ? [] : trial,
@@ -63,6 +65,7 @@ internal static class ProposalCards
         if (fits && fresh && proposal.Trial!.Safe && act.Teacher.May(TeachingRights.Publish))
             yield return new TeachPress(TeachVerb.Publish, proposal.Id, TeachPress.Text(proposal.Version)).Option("Publish it");
         if (fits && own && proposal.State == ProposalState.Draft) yield return new TeachPress(TeachVerb.HandIn, proposal.Id).Option("Hand it in");
+        foreach (var option in MoveCards.Options(act, proposal)) yield return option;
         if (own && proposal.Sheet.Length > 0) yield return new TeachPress(TeachVerb.Sheet, proposal.Id).Option("Change an answer");
         if (!own && proposal.State == ProposalState.Proposed && act.Teacher.May(TeachingRights.Publish)) yield return new TeachPress(TeachVerb.Refuse, proposal.Id).Option("Turn it down");
         if (own) yield return new TeachPress(TeachVerb.Withdraw, proposal.Id).Option("put it away", OptionRole.Help);

@@ -3,6 +3,8 @@ using System.Globalization;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Speaking;
+using ShedBot.Coaching.Teaching.Moves;
+using ShedBot.Knowledge.Compiling;
 using ShedBot.Knowledge.Layers;
 
 namespace ShedBot.Coaching.Teaching;
@@ -18,18 +20,19 @@ internal static class PublishActs
         if ((await act.Store.TeachingSettingsAsync(act.Club, act.Ct)).TwoPeople && proposal.By == act.Teacher.Who)
             return Again(act, proposal, "two-people", "In this club nobody publishes a proposal of their own. Hand it in, and somebody else publishes it.");
         if (ProposalActs.Unfit(act, proposal) is { } unfit) return unfit;
+        if (await LearnActs.StaleAsync(act, proposal) is { } stale) return stale;
         if (proposal.Trial is not { } trial || !ProposalCards.IsOf(trial, act, proposal))
             return Again(act, proposal, "trial", proposal.Trial is null ? "Try it out first, so that you see what it does." : "The rules have changed since it was tried. Try it once more.");
         var check = Checked.Of(act.Rules, proposal, act.SheetOf(proposal));
         if (!trial.Safe || LayerSafety.Check(act.Rules.Base.Knowledge!, check.Knowledge!) is { IsEmpty: false }) return Again(act, proposal, "unsafe", "It would make the coach less safe, so it cannot be published. Try it out to see why.");
 
-        var edition = Edition(act, check.Layer!, proposal.Learnt.Length > 0 ? proposal.Learnt : act.Rules.Learnt, proposal.Title, proposal.Id);
+        var edition = Edition(act, check.Layer!, proposal.Learnt.Length == 0 ? act.Rules.Learnt : Kept(proposal.Learnt), proposal.Title, proposal.Id);
         var after = proposal with { State = ProposalState.Published, Edition = edition.Number, ChangedAt = act.At, Version = proposal.Version + 1 };
         var tip = proposal.Tip is { } id ? await act.Store.FindTipAsync(act.Club, id, act.Ct) : null;
         var used = tip is { State: TipState.Taken } && tip.Proposal == proposal.Id ? tip with { State = TipState.Used, Version = tip.Version + 1 } : null;
         await act.SaveAsync(
             [
-                act.Audit(AuditAct.Published, Number(edition.Number), $"published {proposal.Id}, {proposal.Title}: {string.Join(' ', check.Reads)}"),
+                act.Audit(AuditAct.Published, Number(edition.Number), $"published {proposal.Id}, {proposal.Title}: {string.Join(' ', check.Reads.Concat(MoveCards.Says(proposal)))}"),
                 .. used is null ? [] : new[] { act.Audit(AuditAct.TipUsed, used.Id, $"the tip of {TeachAct.NameOf(used.FromName)} became part of edition {Number(edition.Number)}") },
             ],
             after, used, edition: edition, say: Words(act, after, used));
@@ -46,6 +49,7 @@ internal static class PublishActs
             $"Take back to {Called(request.Edition)}?",
             [
                 .. Say.List("That would change", new RuleReading(act.Rules.Knowledge, to.Load.Knowledge).Of(changes)),
+                .. await HeldNumbers.TakenBackAsync(act, to),
                 Say.Text("Nothing is lost: what is taken back stays an edition, and can be brought back in the same way."),
             ],
             [
@@ -62,8 +66,9 @@ internal static class PublishActs
         if (refused is not null) return refused;
         if (LayerSafety.Check(act.Rules.Base.Knowledge!, to!.Knowledge) is { IsEmpty: false } weaker)
             return TeachAnswer.No("unsafe", $"With the project's rules as they are now that edition would make the coach less safe: {weaker[0].What}");
-        var edition = Edition(act, to.Layer, to.Learnt, $"Taken back to {Called(request.Edition)}", null);
-        await act.SaveAsync([act.Audit(AuditAct.TookBack, Number(edition.Number), $"took back to {Called(request.Edition)}")], edition: edition);
+        var (learnt, book) = await HeldNumbers.OfTakenBackAsync(act, to);
+        var edition = Edition(act, to.Layer, learnt, $"Taken back to {Called(request.Edition)}", null);
+        await act.SaveAsync([act.Audit(AuditAct.TookBack, Number(edition.Number), $"took back to {Called(request.Edition)}")], edition: edition, book: book);
         return new TeachAnswer(Done($"Taken back to {Called(request.Edition)}", $"It is edition {Number(edition.Number)} now, and counts from the next thing anybody says to the coach.", edition.Number), Edition: edition.Number);
     }
 
@@ -76,11 +81,14 @@ internal static class PublishActs
         return (new RulesNow(act.Rules.Base, number, layer, learnt, LayeredRules.LoadKept(act.Rules.Base, layer, RulesNow.Options(learnt))), null);
     }
 
-    private static RulesEdition Edition(TeachAct act, Layer layer, string learnt, string what, string? proposal)
+    public static RulesEdition Edition(TeachAct act, Layer layer, string learnt, string what, string? proposal)
     {
         var number = act.Rules.Edition + 1;
         return new RulesEdition(act.Club, number, layer.IsEmpty ? "" : layer.As(number).Write(), learnt, what, proposal, act.Teacher.Who, act.Name, act.Rules.BaseVersion, act.At);
     }
+
+    /// <summary>Nothing learnt is kept as nothing.</summary>
+    private static string Kept(string learnt) => LearntText.Read(learnt).Learnt is { IsNothing: true } ? "" : learnt;
 
     private static ImmutableArray<OutboxMessage> Words(TeachAct act, Proposal published, Tip? used) =>
     [
@@ -88,7 +96,7 @@ internal static class PublishActs
         {
             act.Word(used.From, $"{used.Id}/used", new Card("Your tip is part of the rules now", [Say.Text($"You said: \"{CleanText.OneLine(used.Words, 300)}\""), Say.Text($"It became: {published.Title}. Thank you! The next rider with that trouble has it easier.")], [])),
         },
-        .. published.By == act.Teacher.Who ? [] : new[]
+        .. published.By == act.Teacher.Who || published.By == default ? [] : new[]
         {
             act.Word(published.By, $"{published.Id}/published", new Card("Your proposal is published", [Say.Text($"{published.Title}. It is edition {Number(published.Edition)}, and counts from now on.")], [])),
         },

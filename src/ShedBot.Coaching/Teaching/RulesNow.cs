@@ -20,6 +20,9 @@ internal sealed record RulesNow(RuleBase Base, int Edition, Layer Layer, string 
 
     public KnowledgeBase Knowledge => Load.Knowledge!;
 
+    /// <summary>What was learnt, as numbers.</summary>
+    public Learnt LearntNumbers => LearntText.Read(Learnt).Learnt ?? ShedBot.Knowledge.Compiling.Learnt.Nothing;
+
     public string BaseVersion => Base.Knowledge!.Version;
 
     public static CompileOptions Options(string learnt) =>

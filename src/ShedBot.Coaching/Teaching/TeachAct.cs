@@ -3,6 +3,7 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Coaching.Teaching.Writing;
 
 namespace ShedBot.Coaching.Teaching;
@@ -24,8 +25,9 @@ internal sealed record TeachAct(ITeachingStore Store, RulesNow Rules, Teacher Te
         new(Club, 0, Teacher.Who, Name, act, subject, what.Length <= MostWhat ? what : string.Concat(what.AsSpan(0, MostWhat - 1), "…"), At);
 
     public Task SaveAsync(
-        ImmutableArray<AuditEntry> audit, Proposal? proposal = null, Tip? tip = null, TeachingSettings? settings = null, RulesEdition? edition = null, ImmutableArray<OutboxMessage> say = default) =>
-        Store.SaveTeachingAsync(new TeachingSaved(Club, proposal, tip, settings, edition, audit, say.IsDefault ? [] : say), Ct);
+        ImmutableArray<AuditEntry> audit, Proposal? proposal = null, Tip? tip = null, TeachingSettings? settings = null, RulesEdition? edition = null, ImmutableArray<OutboxMessage> say = default,
+        LearningBook? book = null) =>
+        Store.SaveTeachingAsync(new TeachingSaved(Club, proposal, tip, settings, edition, audit, say.IsDefault ? [] : say, book), Ct);
 
     /// <returns>The proposal, or null when there is none that this teacher may see: a draft is its author's alone.</returns>
     public async Task<Proposal?> FindAsync(string id) =>

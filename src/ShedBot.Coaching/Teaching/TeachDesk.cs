@@ -1,5 +1,7 @@
+using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Knowledge.Layers;
 
 namespace ShedBot.Coaching.Teaching;
@@ -13,6 +15,7 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
 {
     private readonly MemberGates gates = new();
     private readonly RulesNowReader reader = new(store, rules);
+    private readonly LastCounts counts = new(store);
 
     /// <param name="teacher">Who acts, with the rights that came with this very act.</param>
     /// <param name="at">When; for the log.</param>
@@ -22,7 +25,11 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
     public Task<TeachAnswer> HandleAsync(Teacher teacher, TeachRequest request, DateTimeOffset at, CancellationToken ct, IProgress<double>? progress = null) =>
         !teacher.May(request.Needs) ? Task.FromResult(TeachAnswer.No("rights", WhyNot(request.Needs)))
         : request is TryOut wanted ? TryAsync(teacher, wanted, at, progress, ct)
+        : request is CountRequest count ? CountAsync(teacher, count, at, ct)
         : AloneAsync(teacher, at, act => TakeAsync(act, request), ct);
+
+    /// <summary>Looks over a club's cases where that is due, and does what the club has chosen. To be asked often: most times it comes to nothing, quickly.</summary>
+    public Task<RoundNews> RoundAsync(ClubId club, DateTimeOffset at, CancellationToken ct) => new LearningRounds(store, reader, trials).RoundAsync(club, at, ct);
 
     public void Dispose() => gates.Dispose();
 
@@ -35,6 +42,15 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
         if (work is null) return refused!;
         var tried = work.Weaker.IsEmpty ? await trials.TryAsync(work.Under.Knowledge, work.Changed, work.Cases, progress, ct) : new TriedOut("", work.Weaker);
         return await AloneAsync(teacher, at, act => TrialActs.KeepAsync(act, request, work, tried, trials), ct);
+    }
+
+    private async Task<TeachAnswer> CountAsync(Teacher teacher, CountRequest request, DateTimeOffset at, CancellationToken ct)
+    {
+        var (work, refused) = await AloneAsync(
+            teacher, at, async act => await LearnActs.RefusedAsync(act, request) is { } why ? (null, why) : (await CountWork.ReadAsync(act.Store, act.Rules, act.Club, at, ct), (TeachAnswer?)null), ct);
+        if (work is null) return refused!;
+        var (counted, report) = await counts.OfAsync(teacher.Club, work, ct);
+        return await AloneAsync(teacher, at, act => LearnActs.CountedAsync(act, request, counted, report), ct);
     }
 
     private Task<TeachAnswer> TakeAsync(TeachAct act, TeachRequest request) => request switch
@@ -64,6 +80,10 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
         ShowConflicts => Task.FromResult(LookActs.Conflicts(act)),
         ShowTeachingSettings => LookActs.SettingsAsync(act),
         ChooseTeaching r => LookActs.ChooseAsync(act, r),
+        ShowNumbers r => LearnActs.NumbersAsync(act, r),
+        ShowNumber r => LearnActs.NumberAsync(act, r),
+        LeaveOut r => LearnActs.LeaveOutAsync(act, r),
+        NeverLearn r => LearnActs.NeverAsync(act, r),
         _ => throw new ArgumentOutOfRangeException(nameof(request), request, "There is no such request."),
     };
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Teaching.Moves;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -51,6 +52,20 @@ public enum TeachVerb
     Conflicts,
     Settings,
     TwoPeople,
+
+    /// <summary>How the club learns.</summary>
+    Learning,
+
+    /// <summary>What could be learnt.</summary>
+    Learn,
+    ProposeLearnt,
+    CountAnew,
+
+    /// <summary>The numbers of a proposal that was counted.</summary>
+    Numbers,
+    Number,
+    LeaveOut,
+    Never,
 }
 
 /// <summary>An option of a teaching card; its text is the option's id. Says all by itself, so that a press is understood however late it comes.</summary>
@@ -117,6 +132,14 @@ public sealed record TeachPress(TeachVerb Verb, string A = "", string B = "", st
         TeachVerb.Conflicts => new ShowConflicts(),
         TeachVerb.Settings => new ShowTeachingSettings(),
         TeachVerb.TwoPeople => new ChooseTeaching(TwoPeople: A == "on"),
+        TeachVerb.Learning => Enum.IsDefined(typeof(LearningMode), A) ? new ChooseTeaching(Learning: Enum.Parse<LearningMode>(A)) : null,
+        TeachVerb.Learn => new ShowLearning(),
+        TeachVerb.ProposeLearnt => new ProposeLearnt(),
+        TeachVerb.CountAnew => new CountAnew(A),
+        TeachVerb.Numbers => new ShowNumbers(A, Number(B) ?? 0),
+        TeachVerb.Number => new ShowNumber(A, B),
+        TeachVerb.LeaveOut => new LeaveOut(A, B, C == "out"),
+        TeachVerb.Never => new NeverLearn(A, B == "on"),
         _ => null,
     };
 

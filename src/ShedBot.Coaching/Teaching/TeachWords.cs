@@ -91,6 +91,7 @@ public static class TeachWords
             case "phrase" or "strength": return new AskLine(new BeginSheet(plain));
         }
 
+        if (Moves.LearnWords.Read(plain) is { } learn) return learn;
         if (Behind(plain, "new ", "mend ") is { } sheet && SheetNames.TryGetValue(sheet, out var name) && !(plain.StartsWith("mend", StringComparison.Ordinal) && Mendable.ContainsKey(sheet)))
             return new AskLine(new BeginSheet(name));
         if (Behind(rest, "mend ") is { } mend) return Mend(mend);

@@ -22,6 +22,7 @@ public enum LearningMode
 /// <param name="TwoPeople">True when nobody may publish a proposal of their own.</param>
 /// <param name="MostFactor">The most that learning may multiply or divide the odds of a cause by; 1 to 10.</param>
 /// <param name="MemberShare">The most that one member's cases count for, as a share of all; in (0, 1].</param>
+/// <param name="Off">Numbers of the rules that are never learnt, as <see cref="Learning.LearningTarget.Key"/>.</param>
 /// <param name="Version">Grows by one with each save; a save expects the version it read.</param>
 public sealed record TeachingSettings(
     ClubId Club,
@@ -31,12 +32,13 @@ public sealed record TeachingSettings(
     LearningMode Learning,
     double MostFactor,
     double MemberShare,
+    ImmutableSortedSet<string> Off,
     int Version)
 {
     // Roles are told apart letter by letter, never as a language would sort them.
     private static readonly ImmutableSortedSet<string> None = ImmutableSortedSet.Create<string>(StringComparer.Ordinal);
 
-    public static TeachingSettings New(ClubId club) => new(club, None, None, false, LearningMode.Proposals, 3, 0.05, 0);
+    public static TeachingSettings New(ClubId club) => new(club, None, None, false, LearningMode.Proposals, 3, 0.05, None, 0);
 
     /// <param name="manages">Whether the platform lets them manage the club.</param>
     /// <param name="roles">The roles that came with the act itself.</param>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Speaking;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Layers;
 
@@ -19,6 +20,7 @@ internal static class TrialActs
         if (!proposal.IsOpen) return (null, TeachAnswer.No("state", ProposalCards.Standing(proposal)));
         proposal = Anew(act, proposal);
         if (ProposalActs.Unfit(act, proposal) is { } unfit) return (null, unfit);
+        if (await LearnActs.StaleAsync(act, proposal) is { } stale) return (null, stale);
         var changed = Checked.Of(act.Rules, proposal, act.SheetOf(proposal)).Knowledge!;
         var weaker = LayerSafety.Check(act.Rules.Base.Knowledge!, changed);
         var cases = weaker.IsEmpty ? await act.Store.ClosedCasesAsync(act.Club, MostCases, act.Ct) : [];

@@ -19,6 +19,7 @@ internal static class TeachingSettingsDocument
         ["learning"] = s.Learning.ToString(),
         ["mostFactor"] = s.MostFactor,
         ["memberShare"] = s.MemberShare,
+        ["off"] = new BsonArray(s.Off.Select(o => new BsonValue(o))),
         ["version"] = s.Version,
     };
 
@@ -34,6 +35,7 @@ internal static class TeachingSettingsDocument
             f.Named<LearningMode>("learning"),
             f.Real("mostFactor"),
             f.Real("memberShare"),
+            f.Texts("off").ToImmutableSortedSet(StringComparer.Ordinal),
             f.Whole("version"));
     }
 }

@@ -24,6 +24,7 @@ internal sealed record Shelf(string Collection, ImmutableArray<string> Indexes, 
         new(ProposalDocument.Collection, [ProposalDocument.ByState], d => ProposalDocument.FromBson(d)),
         new(TipDocument.Collection, [TipDocument.ByState], d => TipDocument.FromBson(d)),
         new(TeachingSettingsDocument.Collection, [], d => TeachingSettingsDocument.FromBson(d)),
+        new(LearningBookDocument.Collection, [], d => LearningBookDocument.FromBson(d)),
         new(AuditDocument.Collection, [], d => AuditDocument.FromBson(d)),
         new(UnheardDocument.Collection, [], d => UnheardDocument.FromBson(d)),
     ];

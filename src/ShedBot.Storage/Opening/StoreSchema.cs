@@ -10,7 +10,7 @@ namespace ShedBot.Storage.Opening;
 internal sealed record StoreSchema(ImmutableArray<SchemaStep> Steps)
 {
     /// <summary>Of this program. To change the layout, append a step; never change one that was released.</summary>
-    public static StoreSchema Ours { get; } = new([RoomsStep.ToTwo, RidingStep.ToThree, RidersStep.ToFour, OwnSettingsStep.ToFive, TeachingStep.ToSix]);
+    public static StoreSchema Ours { get; } = new([RoomsStep.ToTwo, RidingStep.ToThree, RidersStep.ToFour, OwnSettingsStep.ToFive, TeachingStep.ToSix, LearningStep.ToSeven]);
 
     public int Current => Steps.Length + 1;
 

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
+using System.IO.Hashing;
+using System.Text;
 using LiteDB;
 using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Storage.Documents;
 using ShedBot.Storage.Opening;
 
@@ -36,6 +39,27 @@ internal static class ClosedCases
 
         return closed.ToImmutable();
     }
+
+    /// <summary>Read off the index: no case is loaded.</summary>
+    public static ClosedMark Mark(ILiteDatabase db, ClubId club, DateTimeOffset until)
+    {
+        var (count, hash) = (0, new XxHash64());
+        foreach (var key in KeysQuery(db, club, until).ToEnumerable())
+        {
+            count++;
+            hash.Append(Encoding.UTF8.GetBytes(key.GetElements().First().Value.AsString));
+            hash.Append([0]);
+        }
+
+        return new ClosedMark(count, $"{count}-{Convert.ToHexStringLower(hash.GetCurrentHash())}");
+    }
+
+    public static ILiteQueryableResult<BsonDocument> KeysQuery(ILiteDatabase db, ClubId club, DateTimeOffset until) =>
+        Lookups.Query(db, CaseDocument.Collection)
+            // A time alone sorts before the same time with a case behind it.
+            .Where(Lookups.Within(CaseDocument.ByClosed), ClubKeys.First(club), Keys.Join(ClubDocument.Checked(club), Times.Key(until.AddMilliseconds(1))))
+            .OrderByDescending(Shelf.PathOf(CaseDocument.ByClosed))
+            .Select(Shelf.PathOf(CaseDocument.ByClosed));
 
     public static ILiteQueryable<BsonDocument> Query(ILiteDatabase db, ClubId club) =>
         Lookups.Query(db, CaseDocument.Collection)

@@ -3,6 +3,7 @@ using LiteDB;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Storage.Documents;
 using ShedBot.Storage.Opening;
 
@@ -42,6 +43,11 @@ internal static class TeachingLookups
         db.GetCollection(TeachingSettingsDocument.Collection).FindById(ClubDocument.Checked(club)) is { } found
             ? TeachingSettingsDocument.FromBson(found)
             : TeachingSettings.New(club);
+
+    public static LearningBook LearningBook(ILiteDatabase db, ClubId club) =>
+        db.GetCollection(LearningBookDocument.Collection).FindById(ClubDocument.Checked(club)) is { } found
+            ? LearningBookDocument.FromBson(found)
+            : Coaching.Teaching.Moves.LearningBook.New(club);
 
     public static Proposal? Proposal(ILiteDatabase db, ClubId club, string id) =>
         db.GetCollection(ProposalDocument.Collection).FindById(KeyOf(club, id)) is { } found ? ProposalDocument.FromBson(found) : null;

@@ -14,6 +14,7 @@ internal static class Forgetting
 {
     public static Forgotten Member(ILiteDatabase db, MemberId member)
     {
+        var counted = Lookups.CasesOfQuery(db, member).ToList().Exists(c => !c[CaseDocument.ByClosed].IsNull);
         var removed = Remove(
             db, Ids(Lookups.CasesOfQuery(db, member)), Ids(Lookups.BikesOfQuery(db, member)), Ids(ClubLookups.RoomsOfQuery(db, member)), [member.Value], m => m == member);
         if (ClubId.Of(member) is { } club)
@@ -23,6 +24,11 @@ internal static class Forgetting
 
         RemoveArrivals(db, member.Value.Equals);
         TeachingForgetting.Member(db, member);
+        if (counted)
+        {
+            LearningForgetting.Note(db, ClubId.Serving(member));
+        }
+
         return removed;
     }
 

@@ -20,14 +20,15 @@ internal sealed record TeachingDocuments(
     /// <exception cref="ArgumentException">The act does not hang together, or is not all of one club.</exception>
     public static TeachingDocuments Of(TeachingSaved saved)
     {
-        var (club, proposal, tip, settings, edition, audit, say) = saved;
-        ThrowUnless(!audit.IsDefaultOrEmpty, "An act without a line of audit.");
+        var (club, proposal, tip, settings, edition, audit, say, book) = saved;
+        // That cases were looked over and nothing was done is no act.
+        ThrowUnless(!audit.IsDefaultOrEmpty || (!audit.IsDefault && book is not null && proposal is null && tip is null && settings is null && edition is null), "An act without a line of audit.");
         ThrowUnless(
             audit.All(a => a.Club == club) && (proposal is null || proposal.Club == club) && (tip is null || tip.Club == club)
-            && (settings is null || settings.Club == club) && (edition is null || edition.Club == club),
+            && (settings is null || settings.Club == club) && (edition is null || edition.Club == club) && (book is null || book.Club == club),
             "Not all is of the one club.");
         ThrowUnless(audit.All(a => a.Number == 0), "A line of audit has a number already.");
-        ThrowUnless((proposal?.Version ?? 1) >= 1 && (tip?.Version ?? 1) >= 1 && (settings?.Version ?? 1) >= 1, "Something has no version.");
+        ThrowUnless((proposal?.Version ?? 1) >= 1 && (tip?.Version ?? 1) >= 1 && (settings?.Version ?? 1) >= 1 && (book?.Version ?? 1) >= 1, "Something has no version.");
         ThrowUnless((edition?.Number ?? 1) >= 1, "The edition has no number.");
 
         var versioned = ImmutableArray.CreateBuilder<(string, BsonDocument, string)>();
@@ -44,6 +45,11 @@ internal sealed record TeachingDocuments(
         if (settings is not null)
         {
             versioned.Add((TeachingSettingsDocument.Collection, TeachingSettingsDocument.ToBson(settings), "The way the club goes about its rules"));
+        }
+
+        if (book is not null)
+        {
+            versioned.Add((LearningBookDocument.Collection, LearningBookDocument.ToBson(book), "What is noted of the club's learning"));
         }
 
         (BsonDocument Head, BsonDocument Texts, int)? numbered = edition is null ? null : (EditionDocument.ToBson(edition), LayerDocument.ToBson(edition), edition.Number);

@@ -37,6 +37,7 @@ internal sealed class TeachingForgetting
         }
 
         db.GetCollection(TeachingSettingsDocument.Collection).Delete(club.Value);
+        db.GetCollection(LearningBookDocument.Collection).Delete(club.Value);
     }
 
     public static void Member(ILiteDatabase db, MemberId member)
@@ -110,7 +111,8 @@ internal sealed class TeachingForgetting
 
         var after = p with
         {
-            Answers = p.Answers.Where(a => a.Value.Any(names.Contains))
+            // What was counted stands there as numbers, and they are nobody's name.
+            Answers = p is { Sheet.Length: 0, Learnt.Length: > 0 } ? p.Answers : p.Answers.Where(a => a.Value.Any(names.Contains))
                 .Aggregate(p.Answers, (all, a) => all.SetItem(a.Key, [.. a.Value.Where(v => !names.Contains(v))])),
             Changes = CreditChanges.Without(p.Changes, names),
             Tip = p.Tip is { } tip && tips.Contains(tip) ? null : p.Tip,

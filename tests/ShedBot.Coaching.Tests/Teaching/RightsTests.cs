@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 
 namespace ShedBot.Coaching.Tests.Teaching;
 
@@ -12,7 +13,8 @@ public sealed class RightsTests
         new ShowRules(), new ShowWaiting(), new ShowProposal("P1"), new ChooseSheet(), new BeginSheet("cause"), new GoOn("P1"), new AnswerSheet("P1", "complaint", "drags"), new ShowSheet("P1"),
         new HandIn("P1"), new TryOut("P1"), new Publish("P1", 1), new Refuse("P1", "no"), new Withdraw("P1"), new AskTakeBack(0), new TakeBack(0, 1), new UploadRules("a.yaml", []), new DownloadRules(),
         new PassTip("the tie pinches"), new ShowTips(), new ShowTip("T1"), new DeclineTip("T1", "no"), new ShowLog(), new ShowEditions(), new ShowConflicts(), new ShowTeachingSettings(),
-        new ChooseTeaching(TwoPeople: true),
+        new ChooseTeaching(TwoPeople: true), new ShowLearning(), new ProposeLearnt(), new CountAnew("P1"), new ShowNumbers("P1"), new ShowNumber("P1", "abc"), new LeaveOut("P1", "abc", true),
+        new NeverLearn("abc", true),
     ];
 
     /// <summary>Written here by hand, so that a change of what an act needs is noticed.</summary>
@@ -20,13 +22,13 @@ public sealed class RightsTests
     {
         PassTip => TeachingRights.None,
         Publish or Refuse or AskTakeBack or TakeBack => TeachingRights.Publish,
-        ChooseTeaching => TeachingRights.Manage,
+        ChooseTeaching or NeverLearn => TeachingRights.Manage,
         _ => TeachingRights.Propose,
     };
 
     [Fact]
     public void Acts_OfThisTable_AreAllThereAre() => Assert.Equal(
-        typeof(TeachRequest).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(TeachRequest))).Select(t => t.Name).Order(StringComparer.Ordinal),
+        typeof(TeachRequest).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(TeachRequest)) && !t.IsAbstract).Select(t => t.Name).Order(StringComparer.Ordinal),
         Acts.Select(a => a.GetType().Name).Distinct().Order(StringComparer.Ordinal));
 
     [Fact]

@@ -82,6 +82,9 @@ internal sealed class FakeTrials : ITrials
     /// <summary>What the next trials find lost of safety.</summary>
     public ImmutableArray<string> Lost { get; set; } = [];
 
+    /// <summary>Whether the next trials come out worse.</summary>
+    public bool Worse { get; set; }
+
     /// <summary>Done while the next trial runs: what somebody else does meanwhile.</summary>
     public Func<Task>? Meanwhile { get; set; }
 
@@ -94,7 +97,7 @@ internal sealed class FakeTrials : ITrials
             await act();
         }
 
-        return new TriedOut($"{old.Version} {changed.Version} {cases.Length}", Lost);
+        return new TriedOut($"{old.Version} {changed.Version} {cases.Length}", Lost, Worse);
     }
 
     public ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed) => [new TextBlock($"Tried: {report}")];

@@ -4,6 +4,7 @@ using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 
 namespace ShedBot.Coaching.Tests.Teaching;
 
@@ -16,6 +17,7 @@ internal sealed class TeachingShelf : ITeachingStore
     private readonly Dictionary<ClubId, TeachingSettings> settings = [];
     private readonly Dictionary<(ClubId, int), RulesEdition> editions = [];
     private readonly List<AuditEntry> audit = [];
+    private readonly Dictionary<ClubId, LearningBook> books = [];
 
     /// <summary>What was decided to be said, in order.</summary>
     public List<OutboxMessage> Said { get; } = [];
@@ -58,11 +60,13 @@ internal sealed class TeachingShelf : ITeachingStore
         lock (gate)
         {
             var club = saved.Club;
-            Assert.NotEmpty(saved.Audit);
+            Assert.True(!saved.Audit.IsEmpty || saved is { Book: not null, Proposal: null, Tip: null, Settings: null, Edition: null });
             Check(saved.Proposal is null || (proposals.GetValueOrDefault((club, saved.Proposal.Id))?.Version ?? 0) == saved.Proposal.Version - 1, "The proposal");
             Check(saved.Tip is null || (tips.GetValueOrDefault((club, saved.Tip.Id))?.Version ?? 0) == saved.Tip.Version - 1, "The tip");
             Check(saved.Settings is null || (settings.GetValueOrDefault(club)?.Version ?? 0) == saved.Settings.Version - 1, "The settings");
             Check(saved.Edition is null || Newest(club) == saved.Edition.Number - 1, "The edition");
+            Check(saved.Book is null || (books.GetValueOrDefault(club)?.Version ?? 0) == saved.Book.Version - 1, "The notes of learning");
+            if (saved.Book is { } book) books[club] = book;
             if (saved.Proposal is { } proposal) proposals[(club, proposal.Id)] = proposal;
             if (saved.Tip is { } tip) tips[(club, tip.Id)] = tip;
             if (saved.Settings is { } chosen) settings[club] = chosen;
@@ -72,11 +76,30 @@ internal sealed class TeachingShelf : ITeachingStore
         }
     }
 
-    public Task<ImmutableArray<ClosedCase>> ClosedCasesAsync(ClubId club, int limit, CancellationToken ct) => Task.FromResult<ImmutableArray<ClosedCase>>([.. Closed.Take(limit)]);
+    public Task<ImmutableArray<ClosedCase>> ClosedCasesAsync(ClubId club, int limit, CancellationToken ct) => Task.FromResult<ImmutableArray<ClosedCase>>([.. Of(club).Take(limit)]);
+
+    public Task<LearningBook> LearningBookAsync(ClubId club, CancellationToken ct) => Task.FromResult(books.GetValueOrDefault(club) ?? LearningBook.New(club));
+
+    public Task<ClosedMark> ClosedMarkAsync(ClubId club, DateTimeOffset until, CancellationToken ct)
+    {
+        var closed = Of(club).Where(c => c.Outcome.At <= until).Select(c => $"{c.Case.Id} {c.Outcome.At:O}").Order(StringComparer.Ordinal).ToList();
+        return Task.FromResult(new ClosedMark(closed.Count, string.Join('|', closed)));
+    }
+
+    /// <summary>As a store does when a member with closed cases goes.</summary>
+    public void Forget(MemberId member)
+    {
+        var club = ClubId.Serving(member);
+        Closed.RemoveAll(c => c.Case.Member == member);
+        var (newest, book) = (Newest(club), books.GetValueOrDefault(club) ?? LearningBook.New(club));
+        books[club] = book.Next() with { LookedAt = null, Looked = "", Anew = newest == 0 || book.Anew.Length > 0 ? book.Anew : editions[(club, newest)].Learnt, Forgotten = newest };
+    }
 
     public Task<ImmutableArray<UnheardWords>> UnheardAsync(ClubId club, int limit, CancellationToken ct) => Task.FromResult<ImmutableArray<UnheardWords>>([]);
 
     public Task DropUnheardAsync(ClubId club, string words, CancellationToken ct) => Task.CompletedTask;
+
+    private IEnumerable<ClosedCase> Of(ClubId club) => Closed.Where(c => ClubId.Serving(c.Case.Member) == club);
 
     private int Newest(ClubId club) => editions.Keys.Where(k => k.Item1 == club).Select(k => k.Item2).DefaultIfEmpty(0).Max();
 

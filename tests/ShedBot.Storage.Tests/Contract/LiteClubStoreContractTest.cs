@@ -3,7 +3,7 @@ using ShedBot.Coaching.Keeping;
 namespace ShedBot.Storage.Tests.Contract;
 
 /// <summary>The embedded store keeps the contract of clubs, rooms and their rules.</summary>
-public sealed class LiteClubStoreContractTest : TaughtForgettingContract, IDisposable
+public sealed class LiteClubStoreContractTest : LearningContract, IDisposable
 {
     private readonly ScratchDirectory scratch = new();
 

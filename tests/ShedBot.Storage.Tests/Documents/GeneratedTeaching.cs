@@ -4,6 +4,7 @@ using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 
 namespace ShedBot.Storage.Tests.Documents;
 
@@ -55,8 +56,15 @@ internal static class GeneratedTeaching
     private static readonly Gen<ImmutableSortedSet<string>> Roles = Generated.Text.Array[0, 4].Select(a => a.ToImmutableSortedSet(StringComparer.Ordinal));
 
     public static readonly Gen<TeachingSettings> Settings =
-        Gen.Select(Club, Roles, Roles, Gen.Bool, Gen.Enum<LearningMode>(), Generated.Real, Generated.Real, Gen.Int[1, int.MaxValue]).Select(
-            (club, propose, publish, two, mode, factor, share, version) => new TeachingSettings(club, propose, publish, two, mode, factor, share, version));
+        Gen.Select(Club, Roles, Roles, Gen.Bool, Gen.Enum<LearningMode>(), Generated.Real, Generated.Real, Gen.Select(Roles, Gen.Int[1, int.MaxValue])).Select(
+            (club, propose, publish, two, mode, factor, share, last) => new TeachingSettings(club, propose, publish, two, mode, factor, share, last.Item1, last.Item2));
+
+    public static readonly Gen<LearningBook> Book =
+        from club in Club
+        from looked in Gen.OneOf(Generated.Time.Select(t => (DateTimeOffset?)t), Gen.Const((DateTimeOffset?)null))
+        from texts in Gen.Select(Generated.Text, Generated.Text)
+        from numbers in Gen.Select(Gen.Int[0, int.MaxValue], Gen.Int[0, int.MaxValue], Gen.Int[1, int.MaxValue])
+        select new LearningBook(club, looked, texts.Item1, texts.Item2, numbers.Item1, numbers.Item2, numbers.Item3);
 
     public static readonly Gen<AuditEntry> Audit =
         from club in Club

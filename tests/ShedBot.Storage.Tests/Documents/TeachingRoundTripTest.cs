@@ -27,6 +27,10 @@ public sealed class TeachingRoundTripTest
         GeneratedTeaching.Settings.Sample(s => Same.Assert(s, TeachingSettingsDocument.FromBson(ThroughBytes(Marked(TeachingSettingsDocument.ToBson(s))))));
 
     [Fact]
+    public void Book_Any_ComesBackWhole() =>
+        GeneratedTeaching.Book.Sample(b => Same.Assert(b, LearningBookDocument.FromBson(ThroughBytes(Marked(LearningBookDocument.ToBson(b))))));
+
+    [Fact]
     public void Audit_Any_ComesBackWhole() => GeneratedTeaching.Audit.Sample(a => Same.Assert(a, AuditDocument.FromBson(ThroughBytes(AuditDocument.ToBson(a)))));
 
     [Fact]
@@ -42,10 +46,11 @@ public sealed class TeachingRoundTripTest
         Collect(GeneratedTeaching.Proposal, seen);
         Collect(GeneratedTeaching.Tip, seen);
         Collect(GeneratedTeaching.Settings, seen);
+        Collect(GeneratedTeaching.Book, seen);
         Collect(GeneratedTeaching.Audit, seen);
         Collect(GeneratedTeaching.Unheard, seen);
 
-        Assert.Equal(61, seen.Count);
+        Assert.Equal(69, seen.Count);
         Assert.DoesNotContain(seen, s => s.Value.Count < 2);
     }
 

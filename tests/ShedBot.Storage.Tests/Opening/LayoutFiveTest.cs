@@ -20,8 +20,8 @@ public sealed class LayoutFiveTest : IDisposable
         await using var store = await OpenAsync();
 
         Assert.StartsWith(
-            "sound; about 1, arrivals 0, audit 0, bikes 1, cases 5, clubs 1, editions 0, layers 0, outbox 3, outcomes 5, proposals 0, riders 1, rooms 0, "
-            + "teaching 0, tips 0, unheard 0; schema 6;",
+            "sound; about 1, arrivals 0, audit 0, bikes 1, cases 5, clubs 1, editions 0, layers 0, learning 0, outbox 3, outcomes 5, proposals 0, riders 1, rooms 0, "
+            + "teaching 0, tips 0, unheard 0; schema 7;",
             store.Integrity.ToString(), StringComparison.Ordinal);
         Same.Assert(Sample.RiderOf("12/1", 5), await store.FindRiderAsync(new MemberId("12/1"), Ct));
         Assert.Equal(["It holds."], (await store.UnsaidAsync("place-1", 10, Ct)).Words());

@@ -21,7 +21,7 @@ public sealed class LayoutFourTest : IDisposable
         await (await OpenAsync()).DisposeAsync();
         await using var store = await OpenAsync();
 
-        Assert.Contains("schema 6;", store.Integrity.ToString(), StringComparison.Ordinal);
+        Assert.Contains("schema 7;", store.Integrity.ToString(), StringComparison.Ordinal);
         Same.Assert(Sample.RiderOf("12/1", 5), await store.FindRiderAsync(One, Ct));
         Assert.Equal(["grease"], (await store.UnsaidAsync("nudge/12/1", 10, Ct)).Words());
         Same.Assert(BikeProfile.New(BikeId.Of(One), One) with { Name = "Heron", Version = 1 }, Assert.Single(await store.BikesOfAsync(One, Ct)));

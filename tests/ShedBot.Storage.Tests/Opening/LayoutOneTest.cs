@@ -20,7 +20,7 @@ public sealed class LayoutOneTest : IDisposable
         await using var store = await OpenAsync();
 
         Assert.StartsWith(
-            "sound; about 1, arrivals 0, audit 0, bikes 1, cases 3, clubs 0, editions 0, layers 0, outbox 4, outcomes 1, proposals 0, riders 0, rooms 0, teaching 0, tips 0, unheard 0; schema 6;", store.Integrity.ToString(), StringComparison.Ordinal);
+            "sound; about 1, arrivals 0, audit 0, bikes 1, cases 3, clubs 0, editions 0, layers 0, learning 0, outbox 4, outcomes 1, proposals 0, riders 0, rooms 0, teaching 0, tips 0, unheard 0; schema 7;", store.Integrity.ToString(), StringComparison.Ordinal);
         var solved = Sample.Opened("case-1").Next().Next(phase: CasePhase.Solved);
         var open = Sample.Opened("case-2", place: "kitchen").Next().Next();
         Same.Assert(solved, await store.FindCaseAsync(solved.Id, Ct));
@@ -66,13 +66,13 @@ public sealed class LayoutOneTest : IDisposable
     {
         Packed.File(1, scratch);
         await (await OpenAsync()).DisposeAsync();
-        using (var before = Lite.OpenToRead(scratch.File("shed-before-6.db")))
+        using (var before = Lite.OpenToRead(scratch.File("shed-before-7.db")))
         {
             Assert.Equal(1, About.Find(before));
             Assert.DoesNotContain("answers", before.GetCollection(OutboxDocument.Collection).FindAll().First().Keys);
         }
 
-        File.Move(scratch.File("shed-before-6.db"), scratch.Data, overwrite: true);
+        File.Move(scratch.File("shed-before-7.db"), scratch.Data, overwrite: true);
         await using var store = await OpenAsync();
         Assert.Equal(["three"], (await store.UnsaidAsync("kitchen", 10, Ct)).Words());
     }
@@ -87,7 +87,7 @@ public sealed class LayoutOneTest : IDisposable
             () => LiteShedStore.OpenAsync(new StoreOptions { Path = scratch.Data }, new StoreSchema([]), Ct));
 
         Assert.Equal(RefusalCodes.NewerSchema, refusal.Code);
-        Assert.Contains("layout is version 6, this one knows up to 1", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("layout is version 7, this one knows up to 1", refusal.Message, StringComparison.Ordinal);
         Assert.Equal(before, scratch.Contents());
     }
 

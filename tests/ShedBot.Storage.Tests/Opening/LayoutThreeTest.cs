@@ -23,7 +23,7 @@ public sealed class LayoutThreeTest : IDisposable
         await using var store = await OpenAsync();
 
         Assert.StartsWith(
-            "sound; about 1, arrivals 0, audit 0, bikes 1, cases 1, clubs 1, editions 0, layers 0, outbox 2, outcomes 0, proposals 0, riders 0, rooms 1, teaching 0, tips 0, unheard 0; schema 6;", store.Integrity.ToString(), StringComparison.Ordinal);
+            "sound; about 1, arrivals 0, audit 0, bikes 1, cases 1, clubs 1, editions 0, layers 0, learning 0, outbox 2, outcomes 0, proposals 0, riders 0, rooms 1, teaching 0, tips 0, unheard 0; schema 7;", store.Integrity.ToString(), StringComparison.Ordinal);
         Same.Assert(BikeProfile.New(new BikeId("12/1/bike"), One).Ridden() with { Name = "Heron" }, await store.FindBikeAsync(new BikeId("12/1/bike"), Ct));
         Assert.Equal(["Pull the lever.", "What do you feel?"], (await store.UnsaidAsync("place-1", 10, Ct)).Words());
         Assert.Null(await store.FindRiderAsync(One, Ct));
@@ -46,12 +46,12 @@ public sealed class LayoutThreeTest : IDisposable
     {
         await (await OpenAsync()).DisposeAsync();
 
-        using (var before = Lite.OpenToRead(scratch.File("shed-before-6.db")))
+        using (var before = Lite.OpenToRead(scratch.File("shed-before-7.db")))
         {
             Assert.Equal(3, About.Find(before));
         }
 
-        File.Move(scratch.File("shed-before-6.db"), scratch.Data, overwrite: true);
+        File.Move(scratch.File("shed-before-7.db"), scratch.Data, overwrite: true);
         await using var store = await OpenAsync();
         Assert.Equal("Heron", (await store.FindBikeAsync(new BikeId("12/1/bike"), Ct))!.Name);
     }

@@ -25,7 +25,7 @@ public sealed class LayoutTwoTest : IDisposable
         await using var store = await OpenAsync();
 
         Assert.StartsWith(
-            "sound; about 1, arrivals 0, audit 0, bikes 2, cases 2, clubs 1, editions 0, layers 0, outbox 3, outcomes 1, proposals 0, riders 0, rooms 1, teaching 0, tips 0, unheard 0; schema 6;", store.Integrity.ToString(), StringComparison.Ordinal);
+            "sound; about 1, arrivals 0, audit 0, bikes 2, cases 2, clubs 1, editions 0, layers 0, learning 0, outbox 3, outcomes 1, proposals 0, riders 0, rooms 1, teaching 0, tips 0, unheard 0; schema 7;", store.Integrity.ToString(), StringComparison.Ordinal);
         var heron = BikeProfile.New(Heron, new MemberId("12/1")).Next() with
         {
             Name = "Heron",
@@ -67,13 +67,13 @@ public sealed class LayoutTwoTest : IDisposable
     public async Task Open_FileOfLayoutTwo_LeavesACopyThatCanBeBroughtUpToo()
     {
         await (await OpenAsync()).DisposeAsync();
-        using (var before = Lite.OpenToRead(scratch.File("shed-before-6.db")))
+        using (var before = Lite.OpenToRead(scratch.File("shed-before-7.db")))
         {
             Assert.Equal(2, About.Find(before));
             Assert.DoesNotContain("riding", before.GetCollection(BikeDocument.Collection).FindAll().First().Keys);
         }
 
-        File.Move(scratch.File("shed-before-6.db"), scratch.Data, overwrite: true);
+        File.Move(scratch.File("shed-before-7.db"), scratch.Data, overwrite: true);
         await using var store = await OpenAsync();
         Assert.Equal("Heron", (await store.FindBikeAsync(Heron, Ct))!.Name);
     }

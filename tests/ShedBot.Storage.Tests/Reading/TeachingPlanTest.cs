@@ -35,6 +35,7 @@ public sealed class TeachingPlanTest : IDisposable
     {
         using var db = Make();
 
+        AssertPlan(ClosedCases.KeysQuery(db, Twelve, Sample.Noon), "INDEX RANGE SCAN(byClosed", "index");
         AssertPlan(TeachingLookups.NumberedKeysQuery(db, EditionDocument.Collection, Twelve), "INDEX RANGE SCAN(_id", "index");
         AssertPlan(TeachingLookups.KeysOfClubQuery(db, LayerDocument.Collection, Twelve), "INDEX RANGE SCAN(_id", "index");
     }

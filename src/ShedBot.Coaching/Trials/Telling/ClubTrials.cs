@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Trials.Scoring;
 using ShedBot.Coaching.Trials.Worlds;
 using ShedBot.Knowledge;
 
@@ -15,7 +16,7 @@ public sealed class ClubTrials(Func<CoachOptions> options, RidersTried riders) :
     public async Task<TriedOut> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct)
     {
         var report = await Task.Run(() => Trial.Of(new RulesPair(old, changed), cases, options(), riders, progress, ct), ct);
-        return new TriedOut(TrialReportJson.Write(report), report.SafetyLost);
+        return new TriedOut(TrialReportJson.Write(report), report.SafetyLost, report.Verdict is Verdict.Worse or Verdict.Mixed);
     }
 
     public ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed)

@@ -1,0 +1,101 @@
+using System.Globalization;
+using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Learning;
+using ShedBot.Coaching.Speaking;
+
+namespace ShedBot.Coaching.Teaching.Moves;
+
+/// <summary>What could be learnt, and proposals that were counted, as they are looked at.</summary>
+internal static class MoveCards
+{
+    /// <summary>Numbers on one page.</summary>
+    public const int Page = 8;
+
+    private const int MostLabel = 90;
+
+    /// <summary>What the cases would move now.</summary>
+    public static Card Look(CountWork work, LearningReport report, TeachingSettings settings)
+    {
+        var counted = CountedNumbers.Of(work, report);
+        var says = counted.Numbers.ToDictionary(n => n.Key, n => n.Says, StringComparer.Ordinal);
+        var card = LearningCards.Of(report with { Moves = [.. report.Moves.Where(m => says.ContainsKey(m.Target.Key)).Select(m => m with { Says = says[m.Target.Key] })] });
+        if (counted.Numbers.IsEmpty && !report.Moves.IsEmpty) card = new Card("Nothing new to learn", [Say.Text($"What {Cases(counted)} say is learnt already.")], []);
+        var back = counted.Numbers.Where(n => report.Moves.All(m => m.Target.Key != n.Key)).Select(n => n.Says);
+        return card with
+        {
+            Blocks = [.. card.Blocks, .. Say.List("Goes back", back), Say.Text($"Your club's choice: {LearningChoices.Mode(settings.Learning)}.")],
+            Options =
+            [
+                .. counted.Numbers.IsEmpty ? [] : new[] { new TeachPress(TeachVerb.ProposeLearnt).Option("Make it a proposal") },
+                new TeachPress(TeachVerb.Settings).Option("how we learn", OptionRole.Help),
+            ],
+        };
+    }
+
+    /// <summary>What a counted proposal says of itself on its card; nothing for one that was not counted.</summary>
+    public static IEnumerable<CardBlock> Blocks(Proposal proposal)
+    {
+        if (CountedNumbers.Read(proposal) is not { } counted) yield break;
+        if (counted.Why.Length > 0) yield return Say.Text(counted.Why);
+        yield return Say.Text($"Counted on {ProposalCards.Day(counted.Basis.Until)} from {Cases(counted)}. Nothing but these numbers would change.");
+        var moving = counted.Numbers.Where(n => !counted.Out.Contains(n.Key)).ToList();
+        foreach (var block in Say.List("What would move", moving.Take(LearningCards.MostShown).Select(n => n.Says))) yield return block;
+        if (moving.Count > LearningCards.MostShown) yield return Say.Text($"And {moving.Count - LearningCards.MostShown} smaller ones.");
+        if (!counted.Out.IsEmpty) yield return Say.Text($"Left out, and so as they are: {counted.Out.Count}.");
+    }
+
+    /// <summary>The sentences of what moves, for the log.</summary>
+    public static IEnumerable<string> Says(Proposal proposal) =>
+        CountedNumbers.Read(proposal) is { } counted ? counted.Numbers.Where(n => !counted.Out.Contains(n.Key)).Select(n => n.Says) : [];
+
+    public static IEnumerable<CardOption> Options(TeachAct act, Proposal proposal)
+    {
+        if (!proposal.IsOpen || CountedNumbers.Read(proposal) is not { } counted || !MayChange(act, proposal)) yield break;
+        if (!counted.Numbers.IsEmpty) yield return new TeachPress(TeachVerb.Numbers, proposal.Id).Option("One number after the other", OptionRole.Help);
+        yield return new TeachPress(TeachVerb.CountAnew, proposal.Id).Option("count anew", OptionRole.Help);
+    }
+
+    /// <summary>A page of numbers to choose from.</summary>
+    public static Card Numbers(TeachAct act, Proposal proposal, CountedNumbers counted, int from)
+    {
+        var page = counted.Numbers.Skip(from).Take(Page).ToList();
+        return new Card(
+            counted.Numbers.Length <= Page ? "The numbers" : string.Create(CultureInfo.InvariantCulture, $"The numbers, {from + 1} to {from + page.Count} of {counted.Numbers.Length}"),
+            [Say.Text("Pick one to see what it rests on, to leave it out, or never to learn it.")],
+            [
+                .. page.Select(n => new TeachPress(TeachVerb.Number, proposal.Id, TargetWords.Mark(n.Key))
+                    .Option(Label($"{(counted.Out.Contains(n.Key) ? "left out: " : "")}{TargetWords.Called(act.Rules.Knowledge, n.Key)}"))),
+                .. from + Page < counted.Numbers.Length ? new[] { new TeachPress(TeachVerb.Numbers, proposal.Id, TeachPress.Text(from + Page)).Option("more", OptionRole.Help) } : [],
+                new TeachPress(TeachVerb.Look, proposal.Id).Option("the whole proposal", OptionRole.Help),
+            ]);
+    }
+
+    public static Card Number(TeachAct act, Proposal proposal, CountedNumbers counted, CountedNumber number, bool never)
+    {
+        var (mark, left) = (TargetWords.Mark(number.Key), counted.Out.Contains(number.Key));
+        return new Card(
+            Say.Capital(TargetWords.Called(act.Rules.Knowledge, number.Key)),
+            [
+                Say.Text(number.Says),
+                .. left ? new CardBlock[] { Say.Text("It is left out of this proposal, and stays as it is.") } : [],
+                .. never ? new CardBlock[] { Say.Text("Your club has chosen never to learn it.") } : [],
+            ],
+            [
+                new TeachPress(TeachVerb.LeaveOut, proposal.Id, mark, left ? "in" : "out").Option(left ? "Take it in again" : "Leave it out"),
+                .. act.Teacher.May(TeachingRights.Manage) ? new[] { LearningChoices.NeverOption(mark, !never) } : [],
+                new TeachPress(TeachVerb.Numbers, proposal.Id).Option("the other numbers", OptionRole.Help),
+                new TeachPress(TeachVerb.Look, proposal.Id).Option("the whole proposal", OptionRole.Help),
+            ]);
+    }
+
+    public static string Cases(CountedNumbers counted) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{(counted.Cases == 1 ? "1 closed case" : $"{counted.Cases} closed cases")} of {(counted.Members == 1 ? "1 member" : $"{counted.Members} members")}, {counted.Mended} of them mended and stayed so");
+
+    public static string TitleOf(int numbers) => numbers == 1 ? "Learnt from mended cases: one number" : string.Create(CultureInfo.InvariantCulture, $"Learnt from mended cases: {numbers} numbers");
+
+    /// <summary>Its author's; and ShedBot's own, of whoever may propose.</summary>
+    public static bool MayChange(TeachAct act, Proposal proposal) => proposal.By == act.Teacher.Who || proposal.By == default;
+
+    private static string Label(string text) => text.Length <= MostLabel ? text : string.Concat(text.AsSpan(0, MostLabel - 1), "…");
+}

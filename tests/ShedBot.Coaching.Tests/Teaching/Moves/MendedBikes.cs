@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using ShedBot.Coaching.Bikes;
+using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Keeping;
+
+namespace ShedBot.Coaching.Tests.Teaching.Moves;
+
+/// <summary>Closed cases of an invented club whose levers are heavy because cables are kinked, far more often than the shipped rules expect.</summary>
+internal static class MendedBikes
+{
+    public const string Fault = "cable-kinked", Repair = "reroute-cable", Odds = "odds cable-kinked";
+
+    /// <summary>Long enough before <see cref="School.Noon"/> to count by then.</summary>
+    public static readonly DateTimeOffset Then = School.Noon.AddDays(-30);
+
+    /// <param name="from">The number of the first; no two cases of one test share one.</param>
+    /// <param name="members">By so many members, one after the other.</param>
+    public static ImmutableArray<ClosedCase> Kinked(int count, int members = 12, int from = 0, ClubId? club = null, DateTimeOffset? at = null) =>
+        [.. Enumerable.Range(from, count).Select(n => One(n, (club ?? School.Club).Member($"m{n % members}"), at ?? Then))];
+
+    private static ClosedCase One(int number, MemberId member, DateTimeOffset at)
+    {
+        var (id, bike) = (new CaseId($"{member.Value}-{number:0000}"), BikeId.Of(member));
+        CaseEntry Line(EntryKind kind, string subject, string? value = null) => new(1, kind, subject, value, 1, at);
+        var @case = Case.New(id, member, bike, "here", at) with
+        {
+            Phase = CasePhase.Solved,
+            Entries = [Line(EntryKind.Complaint, "lever-heavy"), Line(EntryKind.Answer, "follow-cable", "tight"), Line(EntryKind.RepairHeld, Repair)],
+            ClosedAt = at,
+        };
+        return new ClosedCase(@case, BikeProfile.New(bike, member), new Outcome(id, CasePhase.Solved, Repair, [], 1, "old rules", at));
+    }
+}
