@@ -69,6 +69,16 @@ public sealed partial class LiteShedStore
         return readers.ReadAsync(d => TeachingLookups.Unheard(d, club, limit), ct);
     }
 
+    public Task AddUnheardAsync(UnheardWords words, CancellationToken ct)
+    {
+        if (!TurnDocuments.IsKept(words, ClubId.Serving(words.Member)))
+        {
+            throw new ArgumentException("Words that were not understood must be there, and not too many.", nameof(words));
+        }
+
+        return writer.DoAsync(d => UnheardWriter.Add(d, words), alone: false, ct);
+    }
+
     public Task DropUnheardAsync(ClubId club, string words, CancellationToken ct) =>
         writer.DoAsync(d => UnheardWriter.Drop(d, club, words), alone: false, ct);
 }

@@ -52,6 +52,10 @@ public interface ITeachingStore
     /// <param name="limit">1 to 2,000.</param>
     Task<ImmutableArray<UnheardWords>> UnheardAsync(ClubId club, int limit, CancellationToken ct);
 
+    /// <summary>Keeps words that were not understood outside of any case, and returns once they are safe on the disk. Those of a case are kept with its turn.</summary>
+    /// <exception cref="ArgumentException">There are no words, or too many.</exception>
+    Task AddUnheardAsync(UnheardWords words, CancellationToken ct);
+
     /// <summary>Drops words that need not be looked at any more, however many members said them.</summary>
     Task DropUnheardAsync(ClubId club, string words, CancellationToken ct);
 

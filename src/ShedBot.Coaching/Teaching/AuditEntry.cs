@@ -22,6 +22,7 @@ public enum AuditAct
     Downloaded,
     ChoseSettings,
     Learnt,
+    DroppedWords,
 }
 
 /// <summary>One line of what was done to a club's rules. Written in the same transaction as what it tells of, and never changed.</summary>

@@ -29,6 +29,7 @@ internal static class LookCards
                 .. tips.IsEmpty ? [] : new[] { new TeachPress(TeachVerb.Tips).Option("Look at the tips") },
                 .. troubles == 0 ? [] : new[] { new TeachPress(TeachVerb.Conflicts).Option("Where the project has changed") },
                 new TeachPress(TeachVerb.Learn).Option("What could be learnt"),
+                new TeachPress(TeachVerb.Reports).Option("Reports"),
                 new TeachPress(TeachVerb.Editions).Option("Editions"),
                 new TeachPress(TeachVerb.Log).Option("What was done"),
                 .. teacher.May(TeachingRights.Manage) ? new[] { new TeachPress(TeachVerb.Settings).Option("How we go about it") } : [],

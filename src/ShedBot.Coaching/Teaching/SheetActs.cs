@@ -35,12 +35,13 @@ internal static class SheetActs
             if (AnswerReading.Read(question, request.Given![question.Id], state.Context) is { Value: { } answer }) (proposal, state) = With(act, proposal, question, answer);
         }
 
+        proposal = Composed(proposal, state);
         await act.SaveAsync(
             [
                 act.Audit(AuditAct.Began, id, $"began: {sheet.Title}"),
                 .. tip is null ? [] : new[] { act.Audit(AuditAct.TipTaken, tip.Id, $"took the tip of {TeachAct.NameOf(tip.FromName)} up as {id}") },
             ],
-            Composed(proposal, state),
+            proposal,
             tip is null ? null : tip with { State = TipState.Taken, Proposal = id, Version = tip.Version + 1 });
         var lead = tip is null ? sheet.Opening : $"{sheet.Opening} The tip says: \"{CleanText.OneLine(tip.Words, 600)}\"";
         return Next(act, proposal, state, lead);

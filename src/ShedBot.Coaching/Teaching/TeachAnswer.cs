@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Coaching.Teaching.Writing;
 
 namespace ShedBot.Coaching.Teaching;
@@ -16,5 +17,8 @@ namespace ShedBot.Coaching.Teaching;
 public sealed record TeachAnswer(
     Card Card, Refusal? Refused = null, Proposal? Proposal = null, SheetState? Sheet = null, Question? Question = null, ImmutableArray<CopyFile> Files = default, int? Edition = null)
 {
+    /// <summary>To be painted beside the card where the place can; null for nothing.</summary>
+    public CalibrationPicture? Picture { get; init; }
+
     internal static TeachAnswer No(string code, string say) => new(new Card("Not done", [new TextBlock(say)], []), new Refusal(code, say));
 }

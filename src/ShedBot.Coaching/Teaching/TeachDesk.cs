@@ -2,6 +2,7 @@ using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Teaching.Moves;
+using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Knowledge.Layers;
 
 namespace ShedBot.Coaching.Teaching;
@@ -16,22 +17,29 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
     private readonly MemberGates gates = new();
     private readonly RulesNowReader reader = new(store, rules);
     private readonly LastCounts counts = new(store);
+    private readonly ReportRoom reports = new(store);
+    private readonly RuleEars ears = new();
 
     /// <param name="teacher">Who acts, with the rights that came with this very act.</param>
     /// <param name="at">When; for the log.</param>
-    /// <param name="progress">How far a trial is, 0 to 1; or null.</param>
+    /// <param name="progress">How far a trial or report is, 0 to 1; or null.</param>
     /// <returns>What to show, and why nothing was done when nothing was. Never throws for what was asked for.</returns>
     /// <exception cref="StaleSaveException">Others saved first, again and again; nothing was changed.</exception>
     public Task<TeachAnswer> HandleAsync(Teacher teacher, TeachRequest request, DateTimeOffset at, CancellationToken ct, IProgress<double>? progress = null) =>
         !teacher.May(request.Needs) ? Task.FromResult(TeachAnswer.No("rights", WhyNot(request.Needs)))
         : request is TryOut wanted ? TryAsync(teacher, wanted, at, progress, ct)
         : request is CountRequest count ? CountAsync(teacher, count, at, ct)
+        : request is ShowReport report ? ReportAsync(teacher, report, progress, ct)
         : AloneAsync(teacher, at, act => TakeAsync(act, request), ct);
 
     /// <summary>Looks over a club's cases where that is due, and does what the club has chosen. To be asked often: most times it comes to nothing, quickly.</summary>
     public Task<RoundNews> RoundAsync(ClubId club, DateTimeOffset at, CancellationToken ct) => new LearningRounds(store, reader, trials).RoundAsync(club, at, ct);
 
-    public void Dispose() => gates.Dispose();
+    public void Dispose()
+    {
+        gates.Dispose();
+        reports.Dispose();
+    }
 
     private Task<T> AloneAsync<T>(Teacher teacher, DateTimeOffset at, Func<TeachAct, Task<T>> take, CancellationToken ct) =>
         gates.AloneAsync(teacher.Who, async () => await take(new TeachAct(store, await reader.OfAsync(teacher.Club, ct), teacher, at, ct)), ct);
@@ -52,6 +60,10 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
         var (counted, report) = await counts.OfAsync(teacher.Club, work, ct);
         return await AloneAsync(teacher, at, act => LearnActs.CountedAsync(act, request, counted, report), ct);
     }
+
+    /// <summary>Changes nothing, so nobody waits for it.</summary>
+    private async Task<TeachAnswer> ReportAsync(Teacher teacher, ShowReport request, IProgress<double>? progress, CancellationToken ct) =>
+        await reports.MakeAsync(await reader.OfAsync(teacher.Club, ct), teacher, request, progress, ct);
 
     private Task<TeachAnswer> TakeAsync(TeachAct act, TeachRequest request) => request switch
     {
@@ -84,6 +96,13 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
         ShowNumber r => LearnActs.NumberAsync(act, r),
         LeaveOut r => LearnActs.LeaveOutAsync(act, r),
         NeverLearn r => LearnActs.NeverAsync(act, r),
+        ShowReports => Task.FromResult(new TeachAnswer(ReportMenu.Card)),
+        ShowUnheard r => UnheardActs.ListAsync(act, r, ears),
+        ShowUnheardWords r => UnheardActs.ShowAsync(act, r, ears),
+        SearchMeaning r => UnheardActs.SearchAsync(act, r, ears),
+        TeachMeaning r => UnheardActs.TeachAsync(act, r, ears),
+        DropUnheard r => UnheardActs.DropAsync(act, r, ears),
+        ChooseCheckFor r => Task.FromResult(ReportMenu.CheckFor(act, r.Complaint)),
         _ => throw new ArgumentOutOfRangeException(nameof(request), request, "There is no such request."),
     };
 

@@ -1,6 +1,8 @@
 using System.Globalization;
 using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Teaching.Moves;
+using ShedBot.Coaching.Teaching.Reporting;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -66,6 +68,28 @@ public enum TeachVerb
     Number,
     LeaveOut,
     Never,
+
+    /// <summary>The reports to choose from.</summary>
+    Reports,
+    Report,
+
+    /// <summary>Words that were not understood.</summary>
+    Unheard,
+    UnheardWords,
+
+    /// <summary>Begins the sheet that teaches words.</summary>
+    Means,
+
+    /// <summary>Looks for what words mean; wants words of what is meant.</summary>
+    OtherMeaning,
+    MeansNothing,
+
+    /// <summary>Begins a cause for a complaint, or for one that is not in the rules.</summary>
+    CauseFor,
+    CheckFor,
+
+    /// <summary>Begins a check of a finding.</summary>
+    CheckOf,
 }
 
 /// <summary>An option of a teaching card; its text is the option's id. Says all by itself, so that a press is understood however late it comes.</summary>
@@ -88,20 +112,25 @@ public sealed record TeachPress(TeachVerb Verb, string A = "", string B = "", st
         : null;
 
     /// <summary>True when words must be told first: <see cref="With"/> then makes the request.</summary>
-    public bool WantsWords => Verb is TeachVerb.Refuse or TeachVerb.Decline;
+    public bool WantsWords => Verb is TeachVerb.Refuse or TeachVerb.Decline or TeachVerb.OtherMeaning;
 
     /// <summary>What to ask for the words; empty when none are wanted.</summary>
     public string AsksFor => Verb switch
     {
         TeachVerb.Refuse => "Why not? A sentence for its author.",
         TeachVerb.Decline => "Why not? A kind sentence for who gave it.",
+        TeachVerb.OtherMeaning => "What do they mean? Some words of it.",
         _ => "",
     };
+
+    /// <summary>The heading over it.</summary>
+    public string AsksTitle => Verb == TeachVerb.OtherMeaning ? "Something else" : "Why not?";
 
     public TeachRequest? With(string words) => Verb switch
     {
         TeachVerb.Refuse => new Refuse(A, words),
         TeachVerb.Decline => new DeclineTip(A, words),
+        TeachVerb.OtherMeaning => new SearchMeaning(A, words),
         _ => Request,
     };
 
@@ -140,6 +169,15 @@ public sealed record TeachPress(TeachVerb Verb, string A = "", string B = "", st
         TeachVerb.Number => new ShowNumber(A, B),
         TeachVerb.LeaveOut => new LeaveOut(A, B, C == "out"),
         TeachVerb.Never => new NeverLearn(A, B == "on"),
+        TeachVerb.Reports => new ShowReports(),
+        TeachVerb.Report => Named<ReportKind>(A) is { } kind ? new ShowReport(kind, Named<PictureLook>(B) ?? PictureLook.Dark) : null,
+        TeachVerb.Unheard => new ShowUnheard(Number(A) ?? 0),
+        TeachVerb.UnheardWords => new ShowUnheardWords(A),
+        TeachVerb.Means => new TeachMeaning(A, B),
+        TeachVerb.MeansNothing => new DropUnheard(A),
+        TeachVerb.CauseFor => RuleStarts.Cause(A),
+        TeachVerb.CheckFor => new ChooseCheckFor(A),
+        TeachVerb.CheckOf => RuleStarts.Check(A),
         _ => null,
     };
 
@@ -147,6 +185,9 @@ public sealed record TeachPress(TeachVerb Verb, string A = "", string B = "", st
     public static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     private static int? Number(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    /// <summary>By its whole name alone: a number would do for a member too, and is never ours.</summary>
+    private static T? Named<T>(string text) where T : struct, Enum => Enum.GetNames<T>().Contains(text, StringComparer.Ordinal) ? Enum.Parse<T>(text) : null;
 
     private static long Before(string text) => long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : long.MaxValue;
 }

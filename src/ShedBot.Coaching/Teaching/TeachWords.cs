@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ShedBot.Coaching.Teaching.Reporting;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -75,12 +76,14 @@ public static class TeachWords
         switch (plain)
         {
             case "new" or "write": return new AskLine(new ChooseSheet());
-            case "help" or "words": return new HelpLine();
+            case "help": return new HelpLine();
             case "waiting" or "what waits": return new AskLine(new ShowWaiting());
             case "tips": return new AskLine(new ShowTips());
             case "log": return new AskLine(new ShowLog());
             case "log all" or "whole log": return new AskLine(new ShowLog(Whole: true));
             case "editions" or "edition": return new AskLine(new ShowEditions());
+            case "reports" or "report": return new AskLine(new ShowReports());
+            case "words" or "not understood" or "words not understood": return new AskLine(new ShowUnheard());
             case "conflicts" or "changes": return new AskLine(new ShowConflicts());
             case "settings": return new AskLine(new ShowTeachingSettings());
             case "two people" or "two people on": return new AskLine(new ChooseTeaching(TwoPeople: true));
@@ -97,6 +100,7 @@ public static class TeachWords
         if (Behind(rest, "mend ") is { } mend) return Mend(mend);
         if (Behind(plain, "back ", "take back ", "back to ") is { } back)
             return int.TryParse(back.Replace("to ", "", StringComparison.Ordinal), NumberStyles.None, CultureInfo.InvariantCulture, out var edition) ? new AskLine(new AskTakeBack(edition)) : HowTo("back 3");
+        if (Behind(plain, "report ") is { } report) return ReportWords.Read(report) is { } wanted ? new AskLine(wanted) : HowTo("reports");
         if (Behind(rest, "file out ") is { } to) return new FileLine(Out: true, to.Trim());
         if (Behind(rest, "file in ") is { } from) return new FileLine(Out: false, from.Trim());
         if (plain is "file" or "file out") return new AskLine(new DownloadRules());

@@ -9,7 +9,7 @@ namespace ShedBot.Coaching.Turns;
 internal static class AnswerReading
 {
     /// <summary>From this score on words count as an option picked; below it they are news, or not understood.</summary>
-    private const double Sure = 0.6;
+    public const double Sure = 0.6;
 
     /// <summary>From this score on words count as one of the things that can be said at any time; they end or turn back a case, so they must be plain.</summary>
     private const double PlainlySaid = 0.8;

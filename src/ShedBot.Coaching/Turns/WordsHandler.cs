@@ -11,10 +11,10 @@ namespace ShedBot.Coaching.Turns;
 internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 {
     /// <summary>From this score on a complaint counts as said; below it the rider is asked which one they mean.</summary>
-    private const double Clear = 0.5;
+    public const double Clear = 0.5;
 
     /// <summary>The same while a question is open: then words are more likely an odd answer to it than a new trouble.</summary>
-    private const double ClearAsNews = 0.75;
+    public const double ClearAsNews = 0.75;
 
     /// <summary>So many words are no mere 'hello there'.</summary>
     private const int MoreThanGreeting = 4;
@@ -22,7 +22,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
     private static readonly SearchValues<char> ClauseEnds = SearchValues.Create(",.;:!?");
 
     /// <summary>From this score on a finding that was overheard counts, softly.</summary>
-    private const double Overheard = 0.5;
+    public const double Overheard = 0.5;
 
     private ImmutableArray<string> overheard = [];
 

@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Logging;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Learning.Reports;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Teaching;
@@ -27,6 +28,7 @@ internal sealed record Parts(
     ITeachingStore Teaching,
     TeachDesk Rules,
     TrialPainter PaintTrial,
+    CalibrationPainter PaintCalibration,
     FileFetch Files,
     TimeProvider Clock,
     Identity Me,

@@ -3,6 +3,7 @@ using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
+using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Turns;
 using ShedBot.Discord.Wire;
 
@@ -45,8 +46,13 @@ internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
         var room = await rooms.FindAsync(place, ct);
         if (room is null)
         {
-            ImmutableArray<Card> instead = said is MemberSaid words ? await InsteadAsync(member, place, words, ct) : [];
-            if (!instead.IsEmpty) return new Started(null, instead);
+            if (said is MemberSaid words && await InsteadAsync(member, place, words, ct) is { Say.IsEmpty: false } instead)
+            {
+                // No case keeps them: those who teach the rules would never hear of a trouble that no rule knows.
+                if (instead.Unheard is { } unheard) await parts.Teaching.AddUnheardAsync(unheard, ct);
+                return new Started(null, instead.Say);
+            }
+
             var open = await OpenRoomsAsync(member, ct);
             if (open.Length >= MostOpen) return new Started(null, [Texts.TooManyOpen], string.Join("  ", open.Select(r => $"<#{r.Thread}>")));
             room = await rooms.AddAsync(NewRoom(wish, place, member), ct);
@@ -66,15 +72,15 @@ internal sealed class Starting(Parts parts, Rooms rooms, Turns turns)
     private async Task<ImmutableArray<Room>> OpenRoomsAsync(MemberId member, CancellationToken ct) =>
         [.. (await parts.Clubs.RoomsOfAsync(member, MostLooked, ct)).Where(r => r.State == RoomState.Open && r.Thread is not null)];
 
-    /// <summary>What would be said, without a case being opened; empty when a case is to be opened. Taking a turn changes nothing until it is kept.</summary>
-    private async Task<ImmutableArray<Card>> InsteadAsync(MemberId member, string place, MemberSaid said, CancellationToken ct)
+    /// <summary>What would be said, without a case being opened; null when a case is to be opened. Taking a turn changes nothing until it is kept.</summary>
+    private async Task<(ImmutableArray<Card> Say, UnheardWords? Unheard)?> InsteadAsync(MemberId member, string place, MemberSaid said, CancellationToken ct)
     {
         var now = parts.Clock.GetUtcNow();
         var bike = new BikeId("unseen");
         var coach = await parts.Coaches.OfAsync(member, ct);
         var turn = coach.Take(Case.New(new CaseId("unseen"), member, bike, place, now), BikeProfile.New(bike, member), said, now);
         var opens = !turn.Case.Entries.IsEmpty || turn.Case.Open.Kind is not (AskKind.None or AskKind.Trouble);
-        return opens ? [] : [.. turn.Say.Select(c => c with { Options = [] })];
+        return opens ? null : ([.. turn.Say.Select(c => c with { Options = [] })], turn.Unheard);
     }
 
     private static Room NewRoom(StartWish wish, string place, MemberId member) => new(

@@ -1,4 +1,5 @@
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
 using ShedBot.Discord.Wire;
@@ -86,9 +87,9 @@ internal sealed class Teaching(Parts parts, TeachingTrials trials, TeachingShow 
     {
         // What a process that died has left is done only where it loses words otherwise: nobody sees what comes of it, and time has gone by.
         if (came.Interaction.Token.Length == 0 && request is not (PassTip or AnswerSheet)) return;
-        if (request is TryOut wanted && teacher.May(wanted.Needs))
+        if (request is TryOut or ShowReport && teacher.May(request.Needs))
         {
-            await trials.BeginAsync(came, teacher, wanted, live, ct);
+            await trials.BeginAsync(came, teacher, request, live, ct);
             return;
         }
 

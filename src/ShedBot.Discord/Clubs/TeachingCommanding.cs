@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Rest;
 using ShedBot.Discord.Wire;
@@ -24,6 +25,10 @@ internal sealed class TeachingCommanding(Parts parts)
         TeachingCommands.TakeBack => (int.TryParse(Text(sub, TeachingCommands.Edition), NumberStyles.None, CultureInfo.InvariantCulture, out var edition) ? new AskTakeBack(edition) : new ShowEditions(), null),
         TeachingCommands.Log => (new ShowLog(Whole: Flag(sub, TeachingCommands.Whole) == true), null),
         TeachingCommands.Tips => (new ShowTips(), null),
+        TeachingCommands.Reports => (Text(sub, TeachingCommands.Report) is { } report
+            ? new TeachPress(TeachVerb.Report, report, Text(sub, TeachingCommands.Look) ?? "").Request ?? new ShowReports()
+            : new ShowReports(), null),
+        TeachingCommands.NotUnderstood => (new ShowUnheard(), null),
         TeachingCommands.Settings => await SettingsAsync(used, sub, teacher, ct),
         _ => (null, null),
     };

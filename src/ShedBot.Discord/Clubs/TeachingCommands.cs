@@ -1,3 +1,5 @@
+using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Discord.Wire;
 
 namespace ShedBot.Discord.Clubs;
@@ -11,9 +13,9 @@ internal static class TeachingCommands
     public const string Rules = "rules", Tip = "tip", PassOn = "Pass on as a tip";
 
     public const string Show = "show", Write = "write", GoOn = "go-on", Waiting = "waiting", FileIn = "file-in", FileOut = "file-out", Editions = "editions",
-        TakeBack = "take-back", Log = "log", Tips = "tips", Settings = "settings";
+        TakeBack = "take-back", Log = "log", Tips = "tips", Settings = "settings", Reports = "reports", NotUnderstood = "words";
 
-    public const string Sheet = "sheet", Proposal = "proposal", Answer = "answer", File = "file", Edition = "edition", Words = "words", Whole = "whole";
+    public const string Sheet = "sheet", Proposal = "proposal", Answer = "answer", File = "file", Edition = "edition", Words = "words", Whole = "whole", Report = "report", Look = "look";
 
     public const string MayPropose = "may-propose", MayPublish = "may-publish", MayNoMore = "may-no-more", TwoPeople = "two-people";
 
@@ -36,6 +38,12 @@ internal static class TeachingCommands
             Sub(TakeBack, "Go back to an older edition; I ask first", new CommandOption(Edition, "Its number; 0 for the project's rules alone", OptionTypes.Whole, Required: true)),
             Sub(Log, "Who did what, and when", new CommandOption(Whole, "Also how drafts were written", OptionTypes.YesNo)),
             Sub(Tips, "What members have passed on"),
+            Sub(
+                Reports,
+                "What your club's closed cases tell",
+                new CommandOption(Report, "Which; leave it out to see all", OptionTypes.Text, Choices: [.. Enum.GetValues<ReportKind>().Select(k => new CommandChoice(ReportMenu.Called(k), k.ToString()))]),
+                new CommandOption(Look, "How its picture looks; dark if you leave it out", OptionTypes.Text, Choices: [new("dark", nameof(PictureLook.Dark)), new("light", nameof(PictureLook.Light))])),
+            Sub(NotUnderstood, "Words that were not understood, and what they mean"),
             Sub(
                 Settings,
                 "How your club goes about its rules; without a choice I tell how it is",

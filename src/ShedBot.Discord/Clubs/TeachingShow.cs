@@ -1,7 +1,9 @@
 using System.Text.Json;
 using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Learning.Reports;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Coaching.Trials;
 using ShedBot.Coaching.Trials.Telling;
 using ShedBot.Discord.Drawing;
@@ -44,8 +46,14 @@ internal sealed class TeachingShow(Parts parts)
 
         var drawn = CardDrawing.Single([card], TeachingControls.Of(card, form, label), null, lead, AllowedMentions.None);
         if (PictureOf(answer) is { } picture) drawn = drawn.WithPicture("trial.png", picture);
+        if (answer.Picture is { } report && ReportPicture(report) is { } plot) drawn = drawn.WithPicture("chances.png", plot);
         return answer.Files.IsDefaultOrEmpty ? drawn : drawn.WithFiles(answer.Files.Select(f => new Upload(f.Name, f.MediaType, f.Bytes.AsMemory())));
     }
+
+    /// <summary>The card says the same in words where it cannot be painted.</summary>
+    private Picture? ReportPicture(CalibrationPicture wanted) => parts.PaintCalibration(wanted.Report, wanted.Look) is { } png
+        ? new Picture(png.AsMemory(), TextRuns.Cut(ReportCards.Describe(wanted.Report), Limits.AltText))
+        : null;
 
     private static bool IsAnswerTo(CardOption option, string question) => TeachPress.Read(option.Id) is { Verb: TeachVerb.Say } say && say.B == question;
 

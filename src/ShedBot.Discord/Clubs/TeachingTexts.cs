@@ -9,6 +9,8 @@ internal static class TeachingTexts
 {
     public static Card TrialGoing { get; } = Texts.Plain("One after the other", "A trial of your club is running. Wait until it is done, then try this one.");
 
+    public static Card ReportGoing { get; } = Texts.Plain("One after the other", "A report of your club is being counted. Wait until it is there, then ask for this one.");
+
     public static Card NotEverybody { get; } = Texts.Plain("Choose a role", "That role is everybody's. Nothing was changed; choose a role that only some of you have.");
 
     public static Card NoTip { get; } = Texts.Plain("Not that one", "A tip is what a member wrote; that message is not one of theirs.");
@@ -17,6 +19,9 @@ internal static class TeachingTexts
         "It is being tried",
         "Old rules and new ones side by side, on your club's closed cases and on invented riders. It takes a minute or two. The result comes here, and is kept with the proposal: /rules waiting."
         + (percent == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" About {percent} % is done.")));
+
+    public static Card Counting(int percent) => Texts.Plain(
+        "It is being counted", "From your club's closed cases; it comes here." + (percent == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" About {percent} % is done.")));
 
     public static Card NotFetched(FetchTrouble why) => Texts.Plain("Not read", why switch
     {

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
 using ShedBot.Discord.Rest;
@@ -9,43 +10,44 @@ using ShedBot.Discord.Wire;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>
-/// Runs trials, which take a minute or more, beside everything else: how far one is stands in the private answer, and in the end its result. Where that cannot
-/// be changed any more, the result is kept with the proposal all the same.
+/// Runs trials, which take a minute or more, and counts reports, which may take seconds, beside everything else: how far one is stands in the private answer,
+/// and in the end its result. Where that cannot be changed any more, the result of a trial is kept with the proposal all the same.
 /// </summary>
 /// <param name="aside">Does work in a lane of its own.</param>
 /// <param name="every">How often it is told how far a trial is.</param>
 internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snowflake, Func<Task>> aside, TimeSpan every)
 {
-    private readonly ConcurrentDictionary<ClubId, bool> going = new();
+    private readonly ConcurrentDictionary<(ClubId Club, bool Report), bool> going = new();
 
-    public async Task BeginAsync(InteractionCame came, Teacher teacher, TryOut request, Acknowledgement live, CancellationToken ct)
+    public async Task BeginAsync(InteractionCame came, Teacher teacher, TeachRequest request, Acknowledgement live, CancellationToken ct)
     {
-        if (!going.TryAdd(teacher.Club, true))
+        var key = (teacher.Club, request is ShowReport);
+        if (!going.TryAdd(key, true))
         {
-            await live.TellAsync(Texts.Draw(TeachingTexts.TrialGoing), ct);
+            await live.TellAsync(Texts.Draw(request is ShowReport ? TeachingTexts.ReportGoing : TeachingTexts.TrialGoing), ct);
             return;
         }
 
         try
         {
-            await TeachingShow.PutAsync(Draw(0), live, ct);
+            await TeachingShow.PutAsync(Draw(request, 0), live, ct);
         }
         catch
         {
-            going.TryRemove(teacher.Club, out _);
+            going.TryRemove(key, out _);
             throw;
         }
 
         aside(came.Interaction.Id, () => RunAsync(came, teacher, request, ct));
     }
 
-    private async Task RunAsync(InteractionCame came, Teacher teacher, TryOut request, CancellationToken ct)
+    private async Task RunAsync(InteractionCame came, Teacher teacher, TeachRequest request, CancellationToken ct)
     {
         try
         {
             var far = new Far();
             var trial = parts.Rules.HandleAsync(teacher, request, came.At, ct, far);
-            await TellFarAsync(came.Interaction, trial, far, ct);
+            await TellFarAsync(came.Interaction, request, trial, far, ct);
             await ChangeAsync(came.Interaction, show.Draw(await trial, null), ct);
         }
         catch (Exception e) when (e is not OperationCanceledException)
@@ -55,11 +57,11 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snow
         }
         finally
         {
-            going.TryRemove(teacher.Club, out _);
+            going.TryRemove((teacher.Club, request is ShowReport), out _);
         }
     }
 
-    private async Task TellFarAsync(Interaction used, Task trial, Far far, CancellationToken ct)
+    private async Task TellFarAsync(Interaction used, TeachRequest request, Task trial, Far far, CancellationToken ct)
     {
         var (told, can) = (0, true);
         while (can)
@@ -73,7 +75,7 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snow
 
             if (far.Percent == told) continue;
             told = far.Percent;
-            can = await ChangeAsync(used, Draw(told), ct);
+            can = await ChangeAsync(used, Draw(request, told), ct);
         }
     }
 
@@ -94,7 +96,7 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snow
         }
     }
 
-    private static Drawn Draw(int percent) => Texts.Draw(TeachingTexts.Trying(percent));
+    private static Drawn Draw(TeachRequest request, int percent) => Texts.Draw(request is ShowReport ? TeachingTexts.Counting(percent) : TeachingTexts.Trying(percent));
 
     private sealed class Far : IProgress<double>
     {

@@ -51,7 +51,7 @@ internal static class TeachingForms
         AnswerTypes.Modal,
         new InteractionAnswerData(
             CustomId: TeachingIds.WhyFor(press).ToString(),
-            Title: "Why not?",
+            Title: press.AsksTitle,
             Components:
             [
                 new Component(

@@ -5,6 +5,7 @@ using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Learning.Reports;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Teaching;
@@ -51,6 +52,7 @@ public sealed class DiscordClubs : IAsyncDisposable
     /// <param name="ground">The project's rules, asked each time.</param>
     /// <param name="trials">Tries what is proposed.</param>
     /// <param name="paintTrial">Asked only when a trial is shown.</param>
+    /// <param name="paintCalibration">Asked only when that report is shown; left out where nothing can be painted.</param>
     public DiscordClubs(
         DiscordSettings settings,
         string token,
@@ -67,7 +69,8 @@ public sealed class DiscordClubs : IAsyncDisposable
         Func<Ground> ground,
         ITrials trials,
         TrialPainter paintTrial,
-        ILoggerFactory logs)
+        ILoggerFactory logs,
+        CalibrationPainter? paintCalibration = null)
     {
         this.clock = clock;
         var secret = new BotToken(token);
@@ -81,7 +84,7 @@ public sealed class DiscordClubs : IAsyncDisposable
         rules = new TeachDesk(teaching, () => ground().Base, trials);
         var parts = new Parts(
             store, clubs, arrivals, desk, logbook, wishes, coaches, rest, CardPictures.OfThisMachine(FixedWidthFace.UsualFolders, why => log.NoPictures(why)), paint,
-            teaching, rules, paintTrial, new FileFetch(files, settings.Files, clock), clock, new Identity(), log);
+            teaching, rules, paintTrial, paintCalibration ?? ((_, _) => null), new FileFetch(files, settings.Files, clock), clock, new Identity(), log);
         bot = new ClubBot(parts, Snowflake.Read(settings.RegisterIn) ?? default, TimeSpan.FromDays(settings.KeepDaysAfterLeaving), settings.Restored, settings.TrialTold, stopping.Token);
         sink = new WatchedSink(bot, clock);
         ISessionShelf shelf = settings.SessionFolder is { } folder ? new FileSessionShelf(folder) : new NoSessionShelf();

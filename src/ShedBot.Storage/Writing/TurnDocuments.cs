@@ -30,7 +30,8 @@ internal sealed record TurnDocuments(
             OutboxWriter.Ready(say));
     }
 
-    private static bool IsKept(UnheardWords unheard, ClubId club) =>
+    /// <summary>Whether words that were not understood can be kept for a club.</summary>
+    public static bool IsKept(UnheardWords unheard, ClubId club) =>
         ClubKeys.Checked(unheard.Member, club).Length > 0 && unheard.Words.Length is > 0 and <= UnheardWords.Longest && unheard.Expected.Length <= Keys.MaxBytes;
 
     private static void ThrowUnless(bool holds, string problem)

@@ -42,6 +42,9 @@ internal sealed class Panel(IScreen screen)
     /// <summary>True while the coach waits for an answer.</summary>
     public bool IsAsking => Asked.Answers.Any();
 
+    /// <summary>True while what can be picked is about the club's rules.</summary>
+    public bool IsTeaching => Keys.Answers.Concat(Keys.Helps).Any(k => TeachPress.Read(k.Option.Id) is not null);
+
     public void Clear()
     {
         Keys = Asked = AnswerKeys.None;

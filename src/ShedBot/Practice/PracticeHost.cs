@@ -59,6 +59,7 @@ internal static class PracticeHost
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = file }, ct);
         using var input = new StreamReader(Console.OpenStandardInput(), Encoding.UTF8);
         await using var output = TextOut.Standard();
+        var pictures = new TimelinePictures(PlainFace.UsualFolders, host.Services.GetRequiredService<ILogger<TimelinePictures>>());
         using var session = new PracticeSession(
             store,
             store,
@@ -70,8 +71,9 @@ internal static class PracticeHost
             host.Services.GetRequiredService<ILogger<PracticeSession>>(),
             new MemberName(settings.As),
             Path.GetDirectoryName(Path.GetFullPath(file))!,
-            new TimelinePictures(PlainFace.UsualFolders, host.Services.GetRequiredService<ILogger<TimelinePictures>>()).Paint,
-            new ClubTrials(() => coaching, new RidersTried(RidersAtATrial)));
+            pictures.Paint,
+            new ClubTrials(() => coaching, new RidersTried(RidersAtATrial)),
+            pictures.Paint);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct, host.Services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
         try
         {

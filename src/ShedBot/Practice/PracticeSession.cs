@@ -8,6 +8,7 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Desk;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Learning.Reports;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Nudging;
 using ShedBot.Coaching.Teaching;
@@ -49,7 +50,7 @@ internal sealed class PracticeSession : IDisposable
 
     public PracticeSession(
         IShedStore store, IRiderStore riders, ITeachingStore taught, RulesInUse files, IScreen screen, TextReader input, TimeProvider clock, ILogger logger, MemberName first, string copies,
-        TimelinePainter paint, ITrials trials)
+        TimelinePainter paint, ITrials trials, CalibrationPainter paintCalibration)
     {
         (this.store, this.screen, this.clock, this.logger, member) = (store, screen, clock, logger, first);
         rules = new PracticeRules(files, taught);
@@ -64,7 +65,7 @@ internal sealed class PracticeSession : IDisposable
         settingUp = new SettingUp(logbook, rules, panel, speakers, clock);
         reminders = new Reminders(store, riderDesk, rules, screen, panel, speakers, clock, logger);
         skipping = new Skipping(riderDesk, logbook, reminders, rules, screen, speakers, clock);
-        teaching = new TeachingTalk(new TeachDesk(taught, () => rules.Ground.Base, trials), store, screen, panel, clock, copies);
+        teaching = new TeachingTalk(new TeachDesk(taught, () => rules.Ground.Base, trials), store, screen, panel, clock, copies, paintCalibration);
     }
 
     public async Task RunAsync(CancellationToken ct)
@@ -171,7 +172,8 @@ internal sealed class PracticeSession : IDisposable
         var (taken, wrote) = (false, teaching.IsWriting);
         if (!await GuardAsync(async () => taken = await teaching.TakeAsync(member, line, ct))) return true;
         if (taken && teaching.IsWriting) settingUp.Leave();
-        if (taken && wrote && !teaching.IsWriting) await AskAgainAsync(ct);
+        // What can be done with a card about rules goes before what the coach asked.
+        if (taken && wrote && !teaching.IsWriting && !panel.IsTeaching) await AskAgainAsync(ct);
         return taken;
     }
 

@@ -23,6 +23,9 @@ internal static class TeachingHelp
                 rules refuse BECAUSE ...    turn it down, with the reason
                 rules put away              your own, unpublished
                 rules editions, back 3      what was published; take back to one of them
+                rules reports               what closed cases tell; rules report fixes, guesses,
+                                            questions, unanswered, chances (or chances light)
+                rules words                 what was not understood, and what it means
                 rules log, log all          who did what, when
                 rules file out FILE         the club's own rules as a file
                 rules file in FILE          the same, changed by hand

@@ -2,14 +2,17 @@ using System.Collections.Immutable;
 using ShedBot.Cards;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
+using ShedBot.Coaching.Learning.Reports;
+using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Coaching.Teaching.Writing;
 
 namespace ShedBot.Practice;
 
 /// <summary>The practice club's rules at the terminal: whoever types is its moderator. While a sheet is open a line is an answer to it.</summary>
-/// <param name="files">The folder into which the rules are written when no file is named.</param>
-internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen screen, Panel panel, TimeProvider clock, string files) : IDisposable
+/// <param name="files">The folder into which the rules are written when no file is named, and pictures of reports.</param>
+internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen screen, Panel panel, TimeProvider clock, string files, CalibrationPainter paint) : IDisposable
 {
     private const int MostUnsaid = 100;
 
@@ -188,9 +191,9 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
 
     private async Task AskAsync(MemberName member, TeachRequest request, CancellationToken ct, string? to = null)
     {
-        if (request is TryOut)
+        if (request is TryOut or ShowReport)
         {
-            screen.Say("Trying it beside the rules as they are. That takes a moment ...");
+            screen.Say(request is TryOut ? "Trying it beside the rules as they are. That takes a moment ..." : "Counting the closed cases. With many of them that takes a moment ...");
             await screen.FlushAsync(ct);
         }
 
@@ -200,14 +203,21 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
         open = answer is { Question: { } question, Proposal: { } about } ? (about.Id, question) : null;
         panel.Show(answer.Card);
         if (open is { Question.Kind: QuestionKind.Lines }) screen.Say("One line after the other; done when that was all.");
-        if (!answer.Files.IsDefaultOrEmpty) await WriteAsync(answer, to, ct);
+        if (!answer.Files.IsDefaultOrEmpty) await WriteAsync(answer.Files, to, ct);
+        if (answer.Picture is { } picture) await PaintAsync(picture, ct);
     }
 
-    private async Task WriteAsync(TeachAnswer answer, string? to, CancellationToken ct)
+    private async Task PaintAsync(CalibrationPicture picture, CancellationToken ct)
+    {
+        if (paint(picture.Report, picture.Look) is not { } png) screen.Say("It cannot be painted on this machine; the words above say the same.");
+        else await WriteAsync([new CopyFile(picture.Look == PictureLook.Light ? "chances-light.png" : "chances-dark.png", "image/png", png)], null, ct);
+    }
+
+    private async Task WriteAsync(ImmutableArray<CopyFile> written, string? to, CancellationToken ct)
     {
         try
         {
-            foreach (var file in answer.Files)
+            foreach (var file in written)
             {
                 var path = to ?? Path.Combine(files, file.Name);
                 await File.WriteAllBytesAsync(path, [.. file.Bytes], ct);

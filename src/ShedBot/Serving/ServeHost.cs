@@ -79,11 +79,12 @@ internal static class ServeHost
         var coaches = new ClubCoaches(store, () => rules.Ground);
         using var desk = new CaseDesk(store, store, coaches, clock, CaseIds.Next, DiscordClubs.OtherBike);
         using var meters = new MeterTotals(DiscordClubs.Meter);
+        var pictures = new TimelinePictures(PlainFace.UsualFolders, logs.CreateLogger<TimelinePictures>());
         await using var chat = new ClubsChat(new DiscordClubs(
             talk.ToDiscord(Version, settings.DataFolder), token, store, store, store, store, desk, coaches, clock, Random.Shared.NextDouble,
-            new TimelinePictures(PlainFace.UsualFolders, logs.CreateLogger<TimelinePictures>()).Paint,
+            pictures.Paint,
             store, () => rules.Ground, new ClubTrials(() => rules.Options, new RidersTried()),
-            new TrialPictures(PlainFace.UsualFolders, logs.CreateLogger<TrialPictures>()).Paint, logs));
+            new TrialPictures(PlainFace.UsualFolders, logs.CreateLogger<TrialPictures>()).Paint, logs, pictures.Paint));
         var file = new HealthFile(settings.HealthPath);
         var backups = settings.BackupFolder.Length > 0 ? new DailyBackup(Path.GetFullPath(settings.BackupFolder), settings.BackupKeepDays) : null;
         var watch = new Watch(new RulesWatch(rules, log), chat.Health, store.Health, backups, store.BackupAsync, file, meters, clock, log);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Teaching;
 using ShedBot.Coaching.Teaching.Moves;
+using ShedBot.Coaching.Teaching.Reporting;
 
 namespace ShedBot.Coaching.Tests.Teaching;
 
@@ -15,6 +16,8 @@ public sealed class RightsTests
         new PassTip("the tie pinches"), new ShowTips(), new ShowTip("T1"), new DeclineTip("T1", "no"), new ShowLog(), new ShowEditions(), new ShowConflicts(), new ShowTeachingSettings(),
         new ChooseTeaching(TwoPeople: true), new ShowLearning(), new ProposeLearnt(), new CountAnew("P1"), new ShowNumbers("P1"), new ShowNumber("P1", "abc"), new LeaveOut("P1", "abc", true),
         new NeverLearn("abc", true),
+        new ShowReports(), new ShowReport(ReportKind.WhatFixesWhat), new ShowUnheard(), new ShowUnheardWords("0"), new SearchMeaning("0", "drags"), new TeachMeaning("0", "0"), new DropUnheard("0"),
+        new ChooseCheckFor("drags"),
     ];
 
     /// <summary>Written here by hand, so that a change of what an act needs is noticed.</summary>

@@ -24,6 +24,9 @@ internal sealed class TeachingShelf : ITeachingStore
 
     public List<ClosedCase> Closed { get; } = [];
 
+    /// <summary>Oldest first.</summary>
+    public List<UnheardWords> Unheard { get; } = [];
+
     /// <summary>Done once, just before the next save: what somebody else does in between.</summary>
     public Func<Task>? BeforeSave { get; set; }
 
@@ -95,9 +98,20 @@ internal sealed class TeachingShelf : ITeachingStore
         books[club] = book.Next() with { LookedAt = null, Looked = "", Anew = newest == 0 || book.Anew.Length > 0 ? book.Anew : editions[(club, newest)].Learnt, Forgotten = newest };
     }
 
-    public Task<ImmutableArray<UnheardWords>> UnheardAsync(ClubId club, int limit, CancellationToken ct) => Task.FromResult<ImmutableArray<UnheardWords>>([]);
+    public Task<ImmutableArray<UnheardWords>> UnheardAsync(ClubId club, int limit, CancellationToken ct) =>
+        Task.FromResult<ImmutableArray<UnheardWords>>([.. Unheard.Where(u => ClubId.Serving(u.Member) == club).Reverse().Take(limit)]);
 
-    public Task DropUnheardAsync(ClubId club, string words, CancellationToken ct) => Task.CompletedTask;
+    public Task AddUnheardAsync(UnheardWords words, CancellationToken ct)
+    {
+        Unheard.Add(words);
+        return Task.CompletedTask;
+    }
+
+    public Task DropUnheardAsync(ClubId club, string words, CancellationToken ct)
+    {
+        Unheard.RemoveAll(u => ClubId.Serving(u.Member) == club && u.Words.Trim().Equals(words.Trim(), StringComparison.OrdinalIgnoreCase));
+        return Task.CompletedTask;
+    }
 
     private IEnumerable<ClosedCase> Of(ClubId club) => Closed.Where(c => ClubId.Serving(c.Case.Member) == club);
 

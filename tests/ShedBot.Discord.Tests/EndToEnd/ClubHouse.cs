@@ -1,5 +1,6 @@
 using ShedBot.Coaching;
 using ShedBot.Coaching.Desk;
+using ShedBot.Coaching.Learning.Reports;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Teaching;
 using ShedBot.Coaching.Trials.Telling;
@@ -83,6 +84,9 @@ internal sealed class ClubHouse : IAsyncDisposable
     /// <summary>Whether trials can be painted.</summary>
     public TrialPainter PaintTrial { get; set; } = (_, _) => null;
 
+    /// <summary>Whether the report on chances can be painted.</summary>
+    public CalibrationPainter PaintCalibration { get; set; } = (_, _) => null;
+
     /// <param name="paint">Left out: nothing can be painted.</param>
     /// <param name="trials">Left out: small ones are made.</param>
     /// <param name="setUp">False: nobody has chosen a help channel yet.</param>
@@ -131,7 +135,7 @@ internal sealed class ClubHouse : IAsyncDisposable
         desk = new CaseDesk(store, store, coaches, Clock, () => $"c{Interlocked.Increment(ref cases):D5}{Random.Shared.Next(36 * 36):D4}", DiscordClubs.OtherBike);
         var settings = new DiscordSettings { Api = new Uri(Platform.ApiAddress), SessionFolder = Path.Combine(folder, "session"), Restored = Restored, Files = new Uri(Platform.Address + "/"), TrialTold = TimeSpan.FromMilliseconds(100) };
         bot = new DiscordClubs(settings, Platform.Options.Token, store, store, store, store, desk, coaches, Clock, Random.Shared.NextDouble, paint,
-            store, () => Ground, Trials, (report, look) => PaintTrial(report, look), log);
+            store, () => Ground, Trials, (report, look) => PaintTrial(report, look), log, (report, look) => PaintCalibration(report, look));
         life = new CancellationTokenSource();
         running = bot.RunAsync(life.Token);
         await Platform.WaitForLoginAsync(Patience);

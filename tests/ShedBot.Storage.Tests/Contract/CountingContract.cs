@@ -94,6 +94,22 @@ public abstract class CountingContract : TeachingContract
     }
 
     [Fact]
+    public async Task AddUnheard_OutsideOfACase_IsFoundWithTheOthersOfItsClub()
+    {
+        await SayAsync("a", Unheard("it goes brr"));
+        await Teaching.AddUnheardAsync(Unheard("it goes brrr", "12/2"), Ct);
+        await Teaching.AddUnheardAsync(Unheard("elsewhere", "13/1"), Ct);
+        foreach (var wrong in new[] { Unheard(""), Unheard(new string('b', UnheardWords.Longest + 1)) })
+        {
+            await Assert.ThrowsAnyAsync<ArgumentException>(() => Teaching.AddUnheardAsync(wrong, Ct));
+        }
+
+        await ReopenAsync();
+
+        Same.Assert([Unheard("it goes brrr", "12/2"), Unheard("it goes brr")], (await Teaching.UnheardAsync(Twelve, 10, Ct)).ToArray());
+    }
+
+    [Fact]
     public async Task DropUnheard_SameWords_DropsThemWhoeverSaidThemHowever()
     {
         foreach (var (n, words) in new[] { "it goes Brr", " IT GOES BRR ", "it goes brrr", "Ölig" }.Index())

@@ -72,7 +72,7 @@ public sealed class PracticeSessionTests : IDisposable
             var output = new StringWriter { NewLine = "\n" };
             using var session = new PracticeSession(
                 store, store, store, rules, new PlainScreen(output, 88, echo: true), new StringReader("bye"), new FrozenClock(Sitting.Noon), NullLogger.Instance, member, temp.Path, (_, _) => null,
-                Sitting.Trials);
+                Sitting.Trials, (_, _) => null);
             await session.RunAsync(CancellationToken.None);
             return output.ToString();
         }

@@ -37,7 +37,8 @@ internal static class Sitting
             new MemberName(member),
             Path.GetDirectoryName(data)!,
             paint ?? new TimelinePictures(PlainFace.UsualFolders, NullLogger.Instance).Paint,
-            Trials);
+            Trials,
+            new TimelinePictures(PlainFace.UsualFolders, NullLogger.Instance).Paint);
         await session.RunAsync(CancellationToken.None);
         return output.ToString();
     }

@@ -47,7 +47,7 @@ public static class AskedTooMuch
                     .OrderByDescending(g => g.Item2).ThenBy(g => g.Key, StringComparer.Ordinal),
             ],
             [
-                .. cases.SelectMany(c => c.Moves).GroupBy(m => m.Check, StringComparer.Ordinal)
+                .. cases.SelectMany(c => c.Moves()).GroupBy(m => m.Check, StringComparer.Ordinal)
                     .Select(g => new QuestionRow(
                         g.Key, g.Count(), g.Count(m => m.Moved <= Nothing), g.Count(m => m.Came == EntryKind.NotSure), g.Count(m => m.Came == EntryKind.Cannot)))
                     .OrderByDescending(q => q.InVain).ThenByDescending(q => q.Asked).ThenBy(q => q.Check, StringComparer.Ordinal),

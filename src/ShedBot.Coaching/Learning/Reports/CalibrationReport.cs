@@ -16,11 +16,15 @@ public sealed record CalibrationReport(int Cases, CalibrationPoint AfterComplain
 
     internal static CalibrationReport From(KnowledgeBase knowledge, IEnumerable<RetoldCase> cases)
     {
-        var judged = cases.Where(c => c.Cause is not null && c.AfterComplaint is not null).ToList();
+        var judged = cases.Select(c => (Case: c, Cause: c.Cause()))
+            .Where(c => c.Cause is not null)
+            .Select(c => (c.Cause, After: c.Case.AfterComplaint(), Before: c.Case.BeforeRepair()))
+            .Where(c => c.After is not null)
+            .ToList();
         return new CalibrationReport(
             judged.Count,
-            CalibrationPoint.Of([.. judged.Select(c => Lead(knowledge, c.AfterComplaint!.Value, c.Cause!))]),
-            CalibrationPoint.Of([.. judged.Where(c => c.BeforeRepair is not null).Select(c => Lead(knowledge, c.BeforeRepair!.Value, c.Cause!))]));
+            CalibrationPoint.Of([.. judged.Select(c => Lead(knowledge, c.After!.Value, c.Cause!))]),
+            CalibrationPoint.Of([.. judged.Where(c => c.Before is not null).Select(c => Lead(knowledge, c.Before!.Value, c.Cause!))]));
     }
 
     private static Forecast Lead(KnowledgeBase knowledge, ImmutableArray<double> chances, string cause)

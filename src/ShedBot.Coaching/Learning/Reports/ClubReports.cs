@@ -16,7 +16,7 @@ public sealed record ClubReports(
             Reports.WhatFixesWhat.From(retold),
             Reports.FirstGuesses.From(knowledge, retold),
             Reports.AskedTooMuch.From(retold),
-            Reports.Unanswered.From(retold),
+            Reports.Unanswered.From(retold, new Discreet(knowledge).Bare),
             CalibrationReport.From(knowledge, retold));
     }
 }

@@ -24,11 +24,14 @@ public static class FirstGuesses
 
     internal static GuessReport From(KnowledgeBase knowledge, IEnumerable<RetoldCase> cases)
     {
-        var judged = cases.Where(c => c.Cause is not null && c.AfterComplaint is not null)
+        var judged = cases.Select(c => (Case: c, Cause: c.Cause()))
+            .Where(c => c.Cause is not null)
+            .Select(c => (c.Cause, After: c.Case.AfterComplaint(), Before: c.Case.BeforeRepair()))
+            .Where(c => c.After is not null)
             .Select(c => (
                 Mended: c.Cause!,
-                First: RetoldCase.Lead(knowledge, c.AfterComplaint!.Value),
-                Then: RetoldCase.Lead(knowledge, c.BeforeRepair ?? c.AfterComplaint!.Value)))
+                First: RetoldCase.Lead(knowledge, c.After!.Value),
+                Then: RetoldCase.Lead(knowledge, c.Before ?? c.After!.Value)))
             .ToList();
         return new GuessReport(
             judged.Count,

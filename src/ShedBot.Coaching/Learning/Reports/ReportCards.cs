@@ -2,14 +2,15 @@ using System.Collections.Immutable;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Speaking;
 using ShedBot.Knowledge;
-using ShedBot.Knowledge.Understanding;
 
 namespace ShedBot.Coaching.Learning.Reports;
 
 /// <summary>The reports for moderators as cards. They name nobody, and quote members' words only where nothing else will do.</summary>
 public sealed class ReportCards(KnowledgeBase knowledge)
 {
-    private const int MostRows = 8, MostFixes = 4, MostLetters = 160;
+    public const int MostRows = 8;
+
+    private const int MostFixes = 4;
 
     public Card WhatFixesWhat(IReadOnlyCollection<MendedRow> rows) => Made(
         "What fixes what",
@@ -56,19 +57,16 @@ public sealed class ReportCards(KnowledgeBase knowledge)
         ],
         "No mended case yet.");
 
-    public Card Unheard(IReadOnlyCollection<UnheardRow> rows) => Made(
-        "Words that were not understood",
-        Say.List("The same words of several members first", rows.Take(MostRows).Select(r =>
-            $"\"{CleanText.OneLine(r.Words, MostLetters)}\" ({LearningWords.Of(r.Times, "time", "times")}, {(r.OfOneMember ? "one member only" : $"{r.Members} members")}). {MayMean(r.MayMean)}")),
-        "All words so far were understood.");
+    /// <summary>What the picture shows, for those who do not see it.</summary>
+    public static string Describe(CalibrationReport report) => string.Join(' ', new[]
+    {
+        $"How often the cause that led was right, against the chance that it was given; {LearningWords.Of(report.Cases, "mended case", "mended cases")}.",
+        Pairs("Right after the complaint", report.AfterComplaint),
+        Pairs("When the first repair was shown", report.BeforeRepair),
+    }.Where(p => p.Length > 0));
 
-    /// <summary>What words may mean, as a moderator may pick it.</summary>
-    public string Meaning(HeardGuess guess) => guess.State is { } state && knowledge.Findings.TryGetValue(guess.Subject, out var finding)
-        ? $"{finding.Means}: {finding.States.FirstOrDefault(s => s.Id == state)?.Says ?? state}"
-        : Complaint(guess.Subject);
-
-    private string MayMean(ImmutableArray<HeardGuess> guesses) =>
-        guesses.IsEmpty ? "Nothing in the rules sounds like it." : $"May mean: {string.Join("; or ", guesses.Select(Meaning))}.";
+    private static string Pairs(string when, CalibrationPoint point) => point.Bins.IsEmpty ? ""
+        : $"{when}: {string.Join("; ", point.Bins.Select(b => $"said {LearningWords.Percent(b.Said)}, right in {LearningWords.Percent(b.CameTrue.Value)} of {b.Cases}"))}.";
 
     private static IEnumerable<string> Bins(CalibrationPoint point) => point.Bins.Select(b =>
         $"It said about {LearningWords.Percent(b.Said)} and was right in {LearningWords.Percent(b.CameTrue.Value)} of {LearningWords.Of(b.Cases, "case", "cases")} (95 % interval {LearningWords.Percent(b.CameTrue.Low)} to {LearningWords.Percent(b.CameTrue.High)})");
@@ -82,7 +80,7 @@ public sealed class ReportCards(KnowledgeBase knowledge)
         return new Card(title, all.IsEmpty ? [Say.Text(without)] : all, []);
     }
 
-    private string Complaint(string id) => Say.Capital(knowledge.Complaints.TryGetValue(id, out var rule) ? rule.Called : id);
+    internal string Complaint(string id) => Say.Capital(knowledge.Complaints.TryGetValue(id, out var rule) ? rule.Called : id);
 
     private string Fault(string id) => id == KnowledgeBase.SomethingElse ? "something that is not listed" : knowledge.Faults.TryGetValue(id, out var rule) ? rule.Is : id;
 

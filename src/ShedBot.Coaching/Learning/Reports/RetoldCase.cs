@@ -1,87 +1,61 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Cases;
-using ShedBot.Coaching.Learning.Counting;
 using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Learning.Reports;
 
-/// <summary>A closed case told anew through the rules of today: what they would have believed at each point.</summary>
-/// <param name="Complaints">What was told, by id, in the order it was told; empty when nothing was that the rules know.</param>
-/// <param name="AfterComplaint">By fault, after the first complaint; null when there was none.</param>
-/// <param name="BeforeRepair">By fault, when the first repair was shown; null when none was.</param>
-/// <param name="Cause">The fault that was mended: of those that the repair which held is for, the likeliest by the whole story; null unless mended.</param>
-/// <param name="Moves">Each question that was put: its check, and the most that its answer moved the chance of any fault; null without an answer.</param>
-internal sealed record RetoldCase(
-    ClosedCase Closed,
-    bool Mended,
-    ImmutableArray<string> Complaints,
-    ImmutableArray<double>? AfterComplaint,
-    ImmutableArray<double>? BeforeRepair,
-    string? Cause,
-    ImmutableArray<(string Check, EntryKind Came, double? Moved)> Moves)
+/// <summary>A closed case told anew through the rules of today: what they would have believed at each point. Worked out when it is asked for.</summary>
+internal sealed class RetoldCase(ClosedCase closed, bool mended, ImmutableArray<string> complaints, Retelling teller)
 {
-    public static ImmutableArray<RetoldCase> All(KnowledgeBase knowledge, IEnumerable<ClosedCase> cases)
-    {
-        var teller = new Retelling(knowledge);
-        return [.. cases.Where(c => c.Case.IsClosed).OrderBy(c => c.Case.Id.Value, StringComparer.Ordinal).Select(teller.Tell)];
-    }
+    public ClosedCase Closed => closed;
 
-    /// <summary>The likeliest fault.</summary>
-    public static string Lead(KnowledgeBase knowledge, ImmutableArray<double> chances) =>
-        knowledge.Model.Faults[Enumerable.Range(0, chances.Length).MaxBy(f => Math.Round(chances[f], 9))].Id;
-}
+    public bool Mended => mended;
 
-/// <summary>Tells cases anew, one after the other.</summary>
-internal sealed class Retelling(KnowledgeBase knowledge)
-{
-    private readonly CaseWeigher weigher = new(new RuleSheet(knowledge));
+    /// <summary>What was told, by id, in the order it was told; empty when nothing was that the rules know.</summary>
+    public ImmutableArray<string> Complaints => complaints;
 
-    public RetoldCase Tell(ClosedCase closed)
-    {
-        var entries = closed.Case.Entries;
-        var complaint = First(entries, EntryKind.Complaint);
-        var shown = First(entries, EntryKind.RepairShown);
-        var mended = StoryReader.IsMended(closed);
-        var all = Believed(closed, entries.Length);
-        return new RetoldCase(
-            closed,
-            mended,
-            [.. closed.Case.Standing.Where(e => e.Kind == EntryKind.Complaint && knowledge.Complaints.ContainsKey(e.Subject)).Select(e => e.Subject).Distinct()],
-            complaint < 0 ? null : Believed(closed, complaint + 1),
-            shown < 0 ? null : Believed(closed, shown),
-            mended && all is { } chances ? Cause(closed.Outcome.Repair!, chances) : null,
-            [.. Moves(closed)]);
-    }
+    /// <summary>By fault, after the first complaint; null when there was none.</summary>
+    public ImmutableArray<double>? AfterComplaint() => teller.Believed(closed, First(EntryKind.Complaint) + 1);
 
-    private IEnumerable<(string Check, EntryKind Came, double? Moved)> Moves(ClosedCase closed)
+    /// <summary>By fault, when the first repair was shown; null when none was.</summary>
+    public ImmutableArray<double>? BeforeRepair() => teller.Believed(closed, First(EntryKind.RepairShown));
+
+    /// <summary>The fault that was mended: of those that the repair which held is for, the likeliest by the whole story; null unless mended.</summary>
+    public string? Cause() => mended && teller.Mendable(closed.Outcome.Repair!) is { IsEmpty: false } faults
+        ? teller.Likeliest(faults, closed)
+        : null;
+
+    /// <summary>Each question that was put: its check, and the most that its answer moved the chance of any fault; null without an answer.</summary>
+    public IEnumerable<(string Check, EntryKind Came, double? Moved)> Moves()
     {
         var entries = closed.Case.Entries;
         for (var at = 0; at < entries.Length; at++)
         {
             var entry = entries[at];
-            if (entry.Struck || entry.Kind is not (EntryKind.Answer or EntryKind.NotSure or EntryKind.Cannot) || !knowledge.Checks.ContainsKey(entry.Subject)) continue;
-            double? moved = entry.Kind == EntryKind.Answer && Believed(closed, at) is { } before && Believed(closed, at + 1) is { } after
+            if (entry.Struck || entry.Kind is not (EntryKind.Answer or EntryKind.NotSure or EntryKind.Cannot) || !teller.Knows(entry.Subject)) continue;
+            double? moved = entry.Kind == EntryKind.Answer && teller.Believed(closed, at) is { } before && teller.Believed(closed, at + 1) is { } after
                 ? before.Zip(after, (b, a) => Math.Abs(a - b)).Max()
                 : null;
             yield return (entry.Subject, entry.Kind, moved);
         }
     }
 
-    /// <summary>By fault, after so many lines of the case.</summary>
-    private ImmutableArray<double>? Believed(ClosedCase closed, int lines)
+    /// <param name="progress">How far it is, 0 to 1, as cases are looked at; or null.</param>
+    public static ImmutableArray<RetoldCase> All(KnowledgeBase knowledge, IEnumerable<ClosedCase> cases, IProgress<double>? progress = null, CancellationToken ct = default)
     {
-        var part = closed with { Case = closed.Case with { Entries = closed.Case.Entries[..lines] } };
-        if (StoryReader.Read(part, knowledge) is not { } story) return null;
-        var weighed = weigher.Weigh(story, 0, 1, 0);
-        return [.. OddsCount.Chances(weigher.Sets, weighed.Told, weighed.Odds)];
+        ImmutableArray<ClosedCase> closed = [.. cases.Where(c => c.Case.IsClosed).OrderBy(c => c.Case.Id.Value, StringComparer.Ordinal)];
+        var teller = new Retelling(knowledge, closed.Length, progress, ct);
+        return [.. closed.Select(teller.Tell)];
     }
 
-    private string? Cause(string repair, ImmutableArray<double> chances) => knowledge.Repairs.TryGetValue(repair, out var rule)
-        ? rule.Mends.Keys.Where(f => knowledge.Faults.ContainsKey(f)).OrderByDescending(f => chances[knowledge.Model.FaultAt(f)]).ThenBy(f => f, StringComparer.Ordinal).FirstOrDefault()
-        : null;
+    /// <summary>The likeliest fault.</summary>
+    public static string Lead(KnowledgeBase knowledge, ImmutableArray<double> chances) =>
+        knowledge.Model.Faults[Enumerable.Range(0, chances.Length).MaxBy(f => Math.Round(chances[f], 9))].Id;
 
-    private static int First(ImmutableArray<CaseEntry> entries, EntryKind kind)
+    /// <returns>-1 when there is none.</returns>
+    private int First(EntryKind kind)
     {
+        var entries = closed.Case.Entries;
         for (var at = 0; at < entries.Length; at++)
         {
             if (entries[at].Kind == kind && !entries[at].Struck) return at;

@@ -26,18 +26,19 @@ public static class Unanswered
     private const int MostWords = 5;
 
     /// <returns>Most unanswered cases first. Cases that were stopped for safety are answered: the answer was to stop.</returns>
-    public static ImmutableArray<UnansweredRow> Of(KnowledgeBase knowledge, IEnumerable<ClosedCase> cases) => From(RetoldCase.All(knowledge, cases));
+    public static ImmutableArray<UnansweredRow> Of(KnowledgeBase knowledge, IEnumerable<ClosedCase> cases) => From(RetoldCase.All(knowledge, cases), new Discreet(knowledge).Bare);
 
-    internal static ImmutableArray<UnansweredRow> From(IEnumerable<RetoldCase> cases) =>
+    /// <param name="fit">Words of a member made fit for others to read.</param>
+    internal static ImmutableArray<UnansweredRow> From(IEnumerable<RetoldCase> cases, Func<string, string> fit) =>
     [
         .. cases.SelectMany(c => c.Complaints.IsEmpty ? [(Complaint: (string?)null, c)] : c.Complaints.Select(complaint => (Complaint: (string?)complaint, c)))
             .GroupBy(c => c.Complaint, c => c.c)
-            .Select(g => Row(g.Key, [.. g]))
+            .Select(g => Row(g.Key, [.. g], fit))
             .Where(r => r.Open > 0)
             .OrderByDescending(r => r.Open).ThenBy(r => r.Complaint, StringComparer.Ordinal),
     ];
 
-    private static UnansweredRow Row(string? complaint, List<RetoldCase> cases)
+    private static UnansweredRow Row(string? complaint, List<RetoldCase> cases, Func<string, string> fit)
     {
         var open = cases.Where(c => c.Closed.Outcome.Phase is CasePhase.HandedOver or CasePhase.Left).ToList();
         return new UnansweredRow(
@@ -47,7 +48,7 @@ public static class Unanswered
             open.Count(c => c.Closed.Outcome.Phase == CasePhase.Left),
             open.Select(c => c.Closed.Case.Member).Distinct().Count(),
             [
-                .. open.SelectMany(c => PlainWords.Of(c.Closed.Case.OpeningWords).Distinct().Select(word => (Word: word, c.Closed.Case)))
+                .. open.SelectMany(c => PlainWords.Of(fit(c.Closed.Case.OpeningWords)).Distinct().Select(word => (Word: word, c.Closed.Case)))
                     .GroupBy(w => w.Word, w => w.Case, StringComparer.Ordinal)
                     .Select(g => new RepeatedWord(g.Key, g.Count(), g.Select(c => c.Member).Distinct().Count()))
                     .Where(w => w.Members > 1)

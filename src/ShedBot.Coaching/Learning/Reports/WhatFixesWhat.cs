@@ -30,7 +30,8 @@ public static class WhatFixesWhat
 
     private static ImmutableArray<FixCount> Fixes(IEnumerable<RetoldCase> cases) =>
     [
-        .. cases.Where(c => c.Cause is not null)
+        .. cases.Select(c => (c.Closed, Cause: c.Cause()))
+            .Where(c => c.Cause is not null)
             .GroupBy(c => (Repair: c.Closed.Outcome.Repair!, Cause: c.Cause!))
             .Select(g => new FixCount(g.Key.Repair, g.Key.Cause, g.Count(), g.Select(c => c.Closed.Case.Member).Distinct().Count()))
             .OrderByDescending(f => f.Count).ThenBy(f => f.Repair, StringComparer.Ordinal).ThenBy(f => f.Cause, StringComparer.Ordinal),

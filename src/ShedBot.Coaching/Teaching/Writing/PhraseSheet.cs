@@ -7,9 +7,7 @@ namespace ShedBot.Coaching.Teaching.Writing;
 /// <summary>How riders say things: phrases come and go.</summary>
 internal static class PhraseSheet
 {
-    public const string Name = "phrase", Of = "of", Rule = "rule", State = "state", Add = "add";
-
-    private const string Drop = "drop";
+    public const string Name = "phrase", Of = "of", Rule = "rule", State = "state", Add = "add", Drop = "drop";
 
     public static Sheet Sheet { get; } = new(
         Name, "What riders say", "Words that the coach should understand, or should no longer take for this.",
