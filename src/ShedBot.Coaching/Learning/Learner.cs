@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Learning.Counting;
+using ShedBot.Coaching.Learning.Proving;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Compiling;
 
@@ -35,33 +36,47 @@ public static class Learner
     private static LearningReport Learn(
         KnowledgeBase unlearnt, IEnumerable<ClosedCase> cases, LearningLimits limits, DateTimeOffset now, Func<LearningTarget, bool> wanted)
     {
-        var stories = Counting(unlearnt, cases, limits, now);
-        var mended = stories.Count(s => s.Mended);
-        var members = stories.Select(s => s.Member.Value).Distinct().Order(StringComparer.Ordinal).ToList();
-        if (mended == 0) return new LearningReport(Learnt.Nothing, [], stories.Count, 0, members.Count);
+        var read = Counting(unlearnt, cases, limits, now);
+        var proved = read.Count(s => s.Mended);
+        var members = read.Select(s => s.Member.Value).Distinct().Order(StringComparer.Ordinal).ToList();
+        if (proved == 0) return new LearningReport(Learnt.Nothing, [], read.Count, 0, members.Count);
 
         var rules = new RuleSheet(unlearnt);
-        var weigher = new CaseWeigher(rules);
-        var weights = CaseWeights.Of(stories, limits, now);
-        var anchors = CaseWeights.Anchors(stories, weights, limits.SampleSize);
-        var weighed = stories.Select((s, i) => weigher.Weigh(s, members.BinarySearch(s.Member.Value, StringComparer.Ordinal), weights[i], anchors[i])).ToList();
+        var sets = new PairSets(rules.Faults);
+        var weights = CaseWeights.Of(read, limits, now);
+        var (stories, silence) = TellingHabits.Fitted(rules, sets, read, weights);
+        var weigher = new CaseWeigher(rules, sets, silence);
+        var folds = new CaseFolds([.. stories.Select((s, i) => weigher.Weigh(s, members.BinarySearch(s.Member.Value, StringComparer.Ordinal), weights[i]))]);
         var safety = new SafetyLimits(unlearnt);
+        var heldOut = new HeldOut(folds, limits);
         bool Wanted(LearningTarget target) => wanted(target) && !limits.IsOff(target);
 
-        var odds = new OddsLearning(rules, limits, weighed, weigher.Sets)
-            .Learn(f => Wanted(new OddsTarget(rules.Model.Faults[f].Id)), f => !safety.IsGrave(rules.Model.Faults[f].Id));
-        var times = new double[rules.Faults];
-        Array.Fill(times, 1);
-        foreach (var o in odds) times[o.Fault] = o.Times;
-        var parts = new PartsCount(rules, weigher.Sets, times);
-        foreach (var c in weighed) parts.Add(c);
+        var odds = new OddsLearning(rules, limits, folds, f => Wanted(new OddsTarget(rules.Model.Faults[f].Id)), f => !safety.IsGrave(rules.Model.Faults[f].Id));
+        var common = heldOut.Test(odds);
+        var counts = new Dictionary<int, PartsCount>();
+        var links = new LinkLearning(rules, limits, safety, Counts, Wanted);
+        var mends = new MendLearning(rules, limits, Counts, Wanted);
+        var (shown, mended) = (heldOut.Test(links), heldOut.Test(mends));
 
-        var telling = new MoveTelling(rules, weigher, weighed, times);
-        var moves = odds.Where(o => Math.Max(o.Times, 1 / o.Times) >= limits.LeastChange).OrderByDescending(o => Math.Abs(Math.Log(o.Times))).Select(telling.Odds)
-            .Concat(PartsLearning.Links(rules, limits, safety, parts, Wanted).OrderByDescending(Step).Select(telling.Link))
-            .Concat(PartsLearning.Mends(rules, limits, parts, Wanted).OrderByDescending(Step).Select(telling.Mend))
+        var telling = new MoveTelling(rules, CaseWeigher.AsCoach(rules), folds.Cases, common.Numbers);
+        var moves = odds.Counted(common.Numbers).OrderByDescending(o => Math.Abs(Math.Log(o.Times))).Select(telling.Odds)
+            .Concat(links.Counted(shown.Numbers).OrderByDescending(Step).Select(telling.Link))
+            .Concat(mends.Counted(mended.Numbers).OrderByDescending(Step).Select(telling.Mend))
             .ToImmutableArray();
-        return new LearningReport(Together(moves), moves, stories.Count, mended, members.Count);
+        return new LearningReport(Together(moves), moves, stories.Count, proved, members.Count)
+        {
+            Tests =
+            [
+                .. new[] { TestTelling.Of(LearningKind.Odds, common), TestTelling.Of(LearningKind.Links, shown), TestTelling.Of(LearningKind.Mends, mended) }.OfType<LearningTest>(),
+            ],
+        };
+
+        // What cases showed and mended is shared out by odds that were learnt without the part that is kept aside.
+        PartsCount Counts(int fold)
+        {
+            if (!counts.TryGetValue(fold, out var known)) counts[fold] = known = new PartsCount(rules, folds, fold, fold == CaseFolds.None ? common.Numbers : common.ByFold[fold]);
+            return known;
+        }
     }
 
     /// <summary>The cases that are over, in an order of their own; a mended one that may still come back waits.</summary>

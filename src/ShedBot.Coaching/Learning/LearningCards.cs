@@ -20,15 +20,23 @@ public static class LearningCards
         blocks.AddRange(Say.List("How often causes show", shown.Where(m => m.Target is LinkTarget).Select(m => m.Says)));
         blocks.AddRange(Say.List("How often repairs help", shown.Where(m => m.Target is MendTarget).Select(m => m.Says)));
         if (report.Moves.Length > shown.Count) blocks.Add(Say.Text($"And {LearningWords.Of(report.Moves.Length - shown.Count, "smaller move", "smaller moves")}."));
+        blocks.AddRange(Tests(report));
         blocks.Add(Say.Text(
             "Counts are shared out where a case leaves its cause open, so they need not be whole. Cases that ended without a proof blame nothing. Try it before it goes live."));
         return new Card($"{LearningWords.Of(report.Moves.Length, "number", "numbers")} could move", blocks.ToImmutable(), []);
     }
 
-    private static Card Nothing(LearningReport report) => new(
-        "Nothing to learn yet",
-        [Say.Text($"From {Cases(report)}. What bears on any one rule is too little, comes from too few members, or agrees with the rules.")],
-        []);
+    private static Card Nothing(LearningReport report) => report.Tests.IsEmpty
+        ? new Card(
+            "Nothing to learn yet",
+            [Say.Text($"From {Cases(report)}. What bears on any one rule is too little, comes from too few members, or agrees with the rules.")],
+            [])
+        : new Card(
+            "Nothing sure enough to learn",
+            [Say.Text($"From {Cases(report)}. By the counts some numbers would move, but none is proved, so all stay as they are."), .. Tests(report)],
+            []);
+
+    private static IEnumerable<CardBlock> Tests(LearningReport report) => Say.List("Tried on cases kept aside", report.Tests.Select(t => t.Says));
 
     private static string Cases(LearningReport report) =>
         $"{LearningWords.Of(report.Cases, "closed case", "closed cases")} of {LearningWords.Of(report.Members, "member", "members")}, {report.Mended} of them mended and stayed so";

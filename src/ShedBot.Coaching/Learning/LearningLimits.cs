@@ -16,6 +16,11 @@ namespace ShedBot.Coaching.Learning;
 /// <param name="WaitDays">A mended case counts after so many days, in which it could come back; 0 or more.</param>
 /// <param name="LeastChange">Smaller moves of the odds (as a factor) are not worth telling, 1 or more.</param>
 /// <param name="LeastStep">The same for chances, as a difference, in [0, 1).</param>
+/// <param name="TimesLikelier">
+/// Nothing moves unless it makes cases of members that it was not learnt from so many times likelier than the rules do, 1 or more; 0 to let all move without
+/// such a test. Where the rules are right it moves something in at most one club in so many.
+/// </param>
+/// <param name="SureErrors">The gain must also be so many standard errors above none, members being drawn at random; 0 or more. One member alone never comes above 1.</param>
 /// <param name="Off">Targets that never move, as <see cref="LearningTarget.Key"/>.</param>
 public sealed record LearningLimits(
     double MostFactor = 3,
@@ -29,6 +34,8 @@ public sealed record LearningLimits(
     double WaitDays = 14,
     double LeastChange = 1.25,
     double LeastStep = 0.05,
+    double TimesLikelier = 20,
+    double SureErrors = 2.5,
     ImmutableSortedSet<string>? Off = null)
 {
     public static LearningLimits Default { get; } = new();

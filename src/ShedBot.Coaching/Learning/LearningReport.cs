@@ -9,7 +9,32 @@ namespace ShedBot.Coaching.Learning;
 /// <param name="Cases">How many cases were looked at, those that ended without a proof among them.</param>
 /// <param name="Mended">How many of them were mended and stayed so.</param>
 /// <param name="Members">Of how many members.</param>
-public sealed record LearningReport(Learnt Learnt, ImmutableArray<LearntMove> Moves, int Cases, int Mended, int Members);
+public sealed record LearningReport(Learnt Learnt, ImmutableArray<LearntMove> Moves, int Cases, int Mended, int Members)
+{
+    /// <summary>How each kind of numbers stood the test on cases that were kept aside; none for a kind of which nothing would have moved.</summary>
+    public ImmutableArray<LearningTest> Tests { get; init; } = [];
+}
+
+/// <summary>What kind of numbers.</summary>
+public enum LearningKind
+{
+    /// <summary>How common causes are.</summary>
+    Odds,
+
+    /// <summary>How often causes show.</summary>
+    Links,
+
+    /// <summary>How often repairs help.</summary>
+    Mends,
+}
+
+/// <summary>The test of one kind of numbers on cases of members that they were not learnt from.</summary>
+/// <param name="Moved">So many numbers move.</param>
+/// <param name="HeldBack">So many more would move by the counts alone, and stay as they are.</param>
+/// <param name="Better">Of so many members the cases are foretold better than by the rules.</param>
+/// <param name="Worse">Of so many worse.</param>
+/// <param name="Says">The same for moderators.</param>
+public sealed record LearningTest(LearningKind Kind, int Moved, int HeldBack, int Better, int Worse, string Says);
 
 /// <summary>One number that moves.</summary>
 /// <param name="Before">A chance, in (0, 1): of a fault once its commonest complaint is told; of a link or repair the one of its word.</param>

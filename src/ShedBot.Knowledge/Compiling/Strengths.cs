@@ -5,7 +5,7 @@ using ShedBot.Knowledge.Wording;
 namespace ShedBot.Knowledge.Compiling;
 
 /// <summary>The words of a rule as chances, aligned with the states of a finding.</summary>
-internal static class Strengths
+public static class Strengths
 {
     /// <summary>Words that add up to more than this contradict each other; up to it the excess is rounding of the bands to their middles.</summary>
     public const double MostTheyMayAddUpTo = 1.05;

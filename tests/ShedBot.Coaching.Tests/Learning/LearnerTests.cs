@@ -11,7 +11,7 @@ namespace ShedBot.Coaching.Tests.Learning;
 
 public class LearnerTests
 {
-    private static readonly LearningLimits Wide = new(MostFactor: 10, SampleSize: 20, FadePerMonth: 1, MemberShare: 1, LeastChange: 1, LeastStep: 0);
+    private static readonly LearningLimits Wide = new(MostFactor: 10, SampleSize: 20, FadePerMonth: 1, MemberShare: 1, LeastChange: 1, LeastStep: 0, TimesLikelier: 0);
 
     /// <summary>
     /// P(f) = (n_f + a m_f) / (N + a): with one complaint, repairs that mend one fault each, and cases whose cause is as good as known, the rules with what

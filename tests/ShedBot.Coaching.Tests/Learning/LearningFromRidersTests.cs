@@ -18,7 +18,9 @@ public class LearningFromRidersTests
 
     private static readonly DateTimeOffset Later = Pump.Noon.AddDays(60);
 
-    private static readonly LearningLimits Open = new(MostFactor: 10, SampleSize: 20, WordSteps: 6, FadePerMonth: 1, LeastChange: 1, LeastStep: 0);
+    private static readonly LearningLimits Open = new(MostFactor: 10, SampleSize: 20, WordSteps: 6, FadePerMonth: 1, LeastChange: 1, LeastStep: 0, TimesLikelier: 0);
+
+    private static readonly LearningLimits Shipped = LearningLimits.Default;
 
     private static readonly string CleanText = Pump.Text.Replace("      hums: {yes: unlikely}\n", "", StringComparison.Ordinal).Replace(
         "    moved by:\n      - {fact: age, is: old, times: 6}\n      - {fact: age, is: newish, times: 0.2}\n", "", StringComparison.Ordinal);
@@ -28,31 +30,58 @@ public class LearningFromRidersTests
     private static readonly ImmutableArray<ClosedCase> Plain = Ridden.Cases(Pump.Knowledge, Pump.Knowledge, Riders, seed: 1);
 
     /// <summary>
-    /// Where the rules are right in every respect nothing moves. These rules have no complaints that one cause shares (owners tell all they have, so that
-    /// silence tells something) and no facts of the pump that nobody asks: in both the rules as they stand expect something else than what is drawn.
+    /// Where the rules are right, what they expect of each cause is how often it was there, and so is what is counted: within three standard deviations of a
+    /// count. These rules have complaints that causes share, riders who tell both, and a fact that nobody asks for.
     /// </summary>
-    [Fact]
-    public void Learn_RidersDrawnFromTheRules_DriftsNowhere()
-    {
-        var report = Learner.Learn(Clean, Ridden.Cases(Clean, Clean, Riders, seed: 1), Open, Later);
-
-        Assert.InRange(report.Mended, Riders / 3, Riders);
-        // Of a cause that is as good as alone behind its complaint the odds are hardly told; its chance is.
-        Assert.All(report.Moves, m => Assert.InRange(Math.Abs(m.After - m.Before), 0, m.Target is OddsTarget ? 0.06 : 0.12));
-    }
-
-    /// <summary>What is counted of each cause is how often it was truly there, within four standard deviations of a binomial count and what is shared out wrongly.</summary>
-    [Fact]
-    public void Learn_Counted_IsWhatWasTrulyThere()
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Learn_RidersDrawnFromTheRules_AreCountedAndExpectedAsTheyWere(int seed)
     {
         var draw = new RiderDraw(Pump.Knowledge, new RidersWanted());
-        var truth = Enumerable.Range(0, Riders).SelectMany(i => draw.Draw(1, i).Machine.Faults).CountBy(f => f).ToDictionary();
+        var truth = Enumerable.Range(0, Riders).SelectMany(i => draw.Draw(seed, i).Machine.Faults).CountBy(f => f).ToDictionary();
 
-        var moves = Learner.Learn(Pump.Knowledge, Plain, Open, Later).Moves.Where(m => m.Target is OddsTarget).ToList();
+        var moves = Learner.Learn(Pump.Knowledge, seed == 1 ? Plain : Ridden.Cases(Pump.Knowledge, Pump.Knowledge, Riders, seed), Open, Later).Moves;
 
-        Assert.Equal(4, moves.Count);
-        Assert.All(moves, m => Assert.InRange(
-            m.Counted - truth[((OddsTarget)m.Target).Fault], -4 * Math.Sqrt(truth[((OddsTarget)m.Target).Fault]), 4 * Math.Sqrt(truth[((OddsTarget)m.Target).Fault])));
+        Assert.Equal(4, moves.Count(m => m.Target is OddsTarget));
+        Assert.All(moves, m =>
+        {
+            if (m.Target is not OddsTarget(var fault)) return;
+            Assert.InRange((m.Counted - truth[fault]) / Math.Sqrt(truth[fault]), -3, 3);
+            Assert.InRange((m.Expected - truth[fault]) / Math.Sqrt(truth[fault]), -3, 3);
+        });
+    }
+
+    /// <summary>And so nothing is learnt: no number is proved on cases kept aside. With a hostile member's lies among them neither.</summary>
+    [Theory]
+    [InlineData(1, 0)]
+    [InlineData(2, 0)]
+    [InlineData(3, 0)]
+    [InlineData(1, 100)]
+    [InlineData(2, 100)]
+    public void Learn_RidersDrawnFromTheRules_MovesNothing(int seed, int lies)
+    {
+        var cases = seed == 1 ? Plain : Ridden.Cases(Pump.Knowledge, Pump.Knowledge, Riders, seed);
+
+        var report = Learner.Learn(Pump.Knowledge, [.. cases, .. Lies(lies)], Shipped, Later);
+
+        Assert.InRange(report.Mended, Riders / 3, Riders + lies);
+        Assert.True(report.Learnt.IsNothing, string.Join('\n', report.Moves.Select(m => m.Says)));
+    }
+
+    /// <summary>Where the bikes differ, the same gate lets it through.</summary>
+    [Fact]
+    public void Learn_TrueFrequenciesDiffer_PassTheTest()
+    {
+        var truth = Learnt.Of([new("wheel-worn", 2.5), new("tap-shut", 0.4)], [], []);
+
+        var report = Learner.Learn(Pump.Knowledge, [.. Ridden.Cases(Pump.Knowledge, Pump.Load(learnt: truth), Riders, seed: 3), .. Lies(100)], Shipped, Later);
+
+        Assert.InRange(report.Learnt.TimesOf("wheel-worn") / report.Learnt.TimesOf("tap-shut"), 2.5, 6.25 * 1.3);
+        var test = report.Tests.Single(t => t.Kind == LearningKind.Odds);
+        Assert.True(test.Moved > 0 && test.Better > 3 * test.Worse);
+        Assert.Contains("had no part in it were foretold better for", test.Says, StringComparison.Ordinal);
     }
 
     /// <summary>Why cases without a proved end are weighed too: without them a fault that is seldom mended would be taken for a rare one.</summary>
@@ -65,7 +94,7 @@ public class LearningFromRidersTests
         var all = Learner.Learn(rules, cases, Open, Later).Learnt.TimesOf("bearing-dry");
         var mendedOnly = Learner.Learn(rules, cases.Where(c => c.Outcome.Phase == CasePhase.Solved), Open, Later).Learnt.TimesOf("bearing-dry");
 
-        Assert.True(all >= 0.75, $"{all} of all");
+        Assert.InRange(all, 0.75, 1 / 0.75);
         Assert.True(mendedOnly < 0.75 * all, $"{mendedOnly} of mended ones only, {all} of all");
     }
 
@@ -78,8 +107,8 @@ public class LearningFromRidersTests
         var learnt = Learner.Learn(Clean, cases, Open, Later).Learnt;
 
         // Odds are told apart only beside each other, but for the few bikes with several faults and with none listed.
-        Assert.InRange(learnt.TimesOf("wheel-worn") / learnt.TimesOf("tap-shut"), 6.25 / 1.6, 6.25 * 1.6);
-        Assert.InRange(learnt.TimesOf("wheel-worn") / learnt.TimesOf("hose-kinked"), 2.5 / 1.6, 2.5 * 1.6);
+        Assert.InRange(learnt.TimesOf("wheel-worn") / learnt.TimesOf("tap-shut"), 6.25 / 1.4, 6.25 * 1.4);
+        Assert.InRange(learnt.TimesOf("wheel-worn") / learnt.TimesOf("hose-kinked"), 2.5 / 1.4, 2.5 * 1.4);
     }
 
     [Fact]
@@ -99,10 +128,7 @@ public class LearningFromRidersTests
     [Fact]
     public void Learn_OneHostileMember_MovesNoOddsByAQuarter()
     {
-        var lies = Enumerable.Range(0, Riders / 9).Select(i => Told.Case(
-            90_000 + i, "hostile", CasePhase.Solved, Told.Has("no-water"), Told.Said("turn-shaft", "gritty"), Told.Held("new-bearing")));
-
-        var (without, with) = (Times(Plain), Times([.. Plain, .. lies]));
+        var (without, with) = (Times(Plain), Times([.. Plain, .. Lies(Riders / 9)]));
 
         Assert.All(Pump.Knowledge.Faults.Keys, f => Assert.InRange(with.TimesOf(f) / without.TimesOf(f), 0.8, 1.25));
         Assert.All(with.Links, l => Assert.InRange(l.Chance - (without.ChanceOf(l.Fault, l.Finding, l.State) ?? l.Chance), -0.05, 0.05));
@@ -150,4 +176,7 @@ public class LearningFromRidersTests
 
         static double Cracked(KnowledgeBase rules, Learnt learnt) => learnt.ChanceOf("wheel-worn", "wheel", "cracked") ?? (rules.Findings.ContainsKey("wheel") ? 0.675 : 0);
     }
+
+    private static IEnumerable<ClosedCase> Lies(int count) => Enumerable.Range(0, count).Select(i => Told.Case(
+        90_000 + i, "hostile", CasePhase.Solved, Told.Has("no-water"), Told.Said("turn-shaft", "gritty"), Told.Held("new-bearing")));
 }

@@ -80,8 +80,6 @@ public class StoryWeigherTests
     {
         // The doubt of the reasoning above: a complaint told for sure, with the one other complaint of these rules.
         var story = StoryReader.Read(closed, Pump.Knowledge)!;
-        var weigher = new CaseWeigher(new RuleSheet(Pump.Knowledge));
-        var weighed = weigher.Weigh(story, 0, 1, 0);
-        return OddsCount.Chances(weigher.Sets, weighed.Told, weighed.Odds);
+        return CaseWeigher.AsCoach(new RuleSheet(Pump.Knowledge)).Chances(story);
     }
 }

@@ -4,13 +4,15 @@ using ShedBot.Reasoning.Words;
 namespace ShedBot.Coaching.Learning.Counting;
 
 /// <summary>Puts what was counted into sentences for moderators.</summary>
-internal sealed class MoveTelling(RuleSheet rules, CaseWeigher weigher, IReadOnlyList<WeighedCase> cases, double[] times)
+/// <param name="asCoach">Weighs as the coach does.</param>
+internal sealed class MoveTelling(RuleSheet rules, CaseWeigher asCoach, IReadOnlyList<WeighedCase> cases, double[] times)
 {
     /// <summary>How often a complaint that is told plainly is not the one that is meant; as the coach takes it.</summary>
     private const double Doubt = 0.02;
 
-    private readonly OddsCount count = new(weigher.Sets, cases, rules.Faults);
     private readonly Dictionary<int, (double[] Before, double[] After)> told = [];
+    private readonly double[] ones = OddsCount.Ones(rules.Faults);
+    private double[]?[] sums = [];
 
     public LearntMove Odds(OddsCounted counted)
     {
@@ -55,15 +57,21 @@ internal sealed class MoveTelling(RuleSheet rules, CaseWeigher weigher, IReadOnl
     /// <summary>Of the complaints that were told, the one behind which the fault is expected most often.</summary>
     private int CommonestComplaint(int fault)
     {
-        var ones = count.Ones();
-        var sums = new SortedDictionary<int, double>();
-        foreach (var c in cases)
+        if (sums.Length == 0) sums = Expected();
+        return Enumerable.Range(0, sums.Length).Where(c => sums[c] is not null).MaxBy(c => sums[c]![fault]);
+    }
+
+    /// <summary>By complaint: how often each fault is expected behind it.</summary>
+    private double[]?[] Expected()
+    {
+        var expected = new double[]?[rules.Model.Findings.Length];
+        foreach (var opening in cases.GroupBy(c => c.Opened, ReferenceEqualityComparer.Instance))
         {
-            var chance = count.Chances(c.Opened, c.Odds, ones)[fault];
-            foreach (var complaint in c.Story.Complaints) sums[complaint.Finding] = sums.GetValueOrDefault(complaint.Finding) + (c.Weight * chance);
+            foreach (var complaint in opening.First().Story.Complaints)
+                ((WeighedSets)opening.Key!).AddChances(expected[complaint.Finding] ??= new double[rules.Faults], ones, opening.Sum(c => c.Weight));
         }
 
-        return sums.MaxBy(s => s.Value).Key;
+        return expected;
     }
 
     private (double[] Before, double[] After) Told(int complaint)
@@ -72,7 +80,7 @@ internal sealed class MoveTelling(RuleSheet rules, CaseWeigher weigher, IReadOnl
         var others = Math.Max(1, rules.Knowledge.Complaints.Count - 1);
         var story = new CaseStory(
             default, default, default, false, ImmutableSortedDictionary<string, string>.Empty, [new ToldComplaint(complaint, Doubt / others, Doubt)], [], [[]], []);
-        var opened = weigher.Weigh(story, 0, 0, 0);
-        return told[complaint] = (count.Chances(opened.Opened, opened.Odds, count.Ones()), count.Chances(opened.Opened, opened.Odds, times));
+        var opened = asCoach.Weigh(story, 0, 0).Opened;
+        return told[complaint] = (opened.Chances(ones), opened.Chances(times));
     }
 }

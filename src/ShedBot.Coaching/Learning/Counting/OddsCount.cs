@@ -10,18 +10,26 @@ namespace ShedBot.Coaching.Learning.Counting;
 /// <para>Cases without a proved end count with what they tell up to there, which on its own moves nothing: were they left out, faults that are easily mended
 /// would be counted too often. 'Something else' keeps its odds; the others are reckoned beside it.</para>
 /// </remarks>
-internal sealed class OddsCount(PairSets sets, IReadOnlyList<WeighedCase> cases, int faults)
+/// <param name="anchors">By case: what the rules' own word counts for beside it; see <see cref="CaseWeights.Anchors"/>.</param>
+internal sealed class OddsCount(IReadOnlyList<WeighedCase> cases, double[] anchors, int faults)
 {
     private const int MostSteps = 60;
 
-    private const double Settled = 1e-4;
+    private const double Settled = 1e-3;
+
+    /// <summary>Cases that begin alike are expected alike.</summary>
+    private readonly List<(WeighedSets Opened, double Weight, double Anchor)> openings =
+    [
+        .. cases.Select((c, i) => (Case: c, Anchor: anchors[i])).GroupBy(c => c.Case.Opened, ReferenceEqualityComparer.Instance)
+            .Select(g => ((WeighedSets)g.Key!, g.Sum(c => c.Case.Weight), g.Sum(c => c.Anchor))),
+    ];
 
     /// <param name="free">By fault: whether its odds may move.</param>
     /// <param name="least">By fault: the least factor.</param>
     public double[] Fit(bool[] free, double[] least, double most)
     {
-        var (times, anchored) = (Ones(), new double[faults]);
-        foreach (var c in cases) Add(anchored, c.Opened, c.Odds, times, c.Anchor);
+        var (times, anchored) = (Ones(faults), new double[faults]);
+        foreach (var (opened, _, anchor) in openings) opened.AddChances(anchored, times, anchor);
         for (var step = 0; step < MostSteps; step++)
         {
             var (counted, expected) = (Counted(times), Expected(times, withAnchor: true));
@@ -44,7 +52,7 @@ internal sealed class OddsCount(PairSets sets, IReadOnlyList<WeighedCase> cases,
     public double[] Counted(double[] times)
     {
         var sum = new double[faults];
-        foreach (var c in cases) Add(sum, c.Told, c.Odds, times, c.Weight);
+        foreach (var c in cases) c.Told.AddChances(sum, times, c.Weight);
         return sum;
     }
 
@@ -53,49 +61,14 @@ internal sealed class OddsCount(PairSets sets, IReadOnlyList<WeighedCase> cases,
     public double[] Expected(double[] times, bool withAnchor)
     {
         var sum = new double[faults];
-        foreach (var c in cases) Add(sum, c.Opened, c.Odds, times, c.Weight + (withAnchor ? c.Anchor : 0));
+        foreach (var (opened, weight, anchor) in openings) opened.AddChances(sum, times, weight + (withAnchor ? anchor : 0));
         return sum;
     }
 
-    /// <summary>P(fault | the weights), by fault.</summary>
-    public double[] Chances(SparseWeights of, double[] odds, double[] times)
-    {
-        var sum = new double[faults];
-        Add(sum, of, odds, times, 1);
-        return sum;
-    }
-
-    /// <summary>The same before anything is learnt, for whoever counts nothing.</summary>
-    public static double[] Chances(PairSets sets, SparseWeights of, double[] odds)
-    {
-        var plain = new OddsCount(sets, [], odds.Length);
-        return plain.Chances(of, odds, plain.Ones());
-    }
-
-    public double[] Ones()
+    public static double[] Ones(int faults)
     {
         var ones = new double[faults];
         Array.Fill(ones, 1);
         return ones;
-    }
-
-    private void Add(double[] sum, SparseWeights of, double[] odds, double[] times, double share)
-    {
-        var total = 0.0;
-        for (var i = 0; i < of.Sets.Length; i++) total += Weight(of, i, odds, times);
-        if (total <= 0) return;
-        for (var i = 0; i < of.Sets.Length; i++)
-        {
-            var (one, other) = sets.All[of.Sets[i]];
-            var weight = Weight(of, i, odds, times) * share / total;
-            sum[one] += weight;
-            if (other >= 0) sum[other] += weight;
-        }
-    }
-
-    private double Weight(SparseWeights of, int i, double[] odds, double[] times)
-    {
-        var (one, other) = sets.All[of.Sets[i]];
-        return of.Weights[i] * odds[one] * times[one] * (other < 0 ? 1 : odds[other] * times[other]);
     }
 }

@@ -1,5 +1,8 @@
+using System.Collections.Immutable;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Compiling;
+using ShedBot.Knowledge.Rules;
+using ShedBot.Knowledge.Wording;
 using ShedBot.Reasoning.Inference;
 using ShedBot.Reasoning.Modelling;
 
@@ -9,12 +12,14 @@ namespace ShedBot.Coaching.Learning.Counting;
 internal sealed class RuleSheet
 {
     private readonly FindingSheet?[] findings;
+    private readonly double[]?[] mends;
 
     public RuleSheet(KnowledgeBase knowledge)
     {
         Knowledge = knowledge;
         Odds = [.. Model.Faults.Select(f => f.Prior / (1 - f.Prior))];
-        findings = new FindingSheet?[Model.Findings.Length];
+        (findings, mends) = (new FindingSheet?[Model.Findings.Length], new double[]?[Model.Repairs.Length]);
+        Complaints = [.. knowledge.Complaints.Keys.Select(Model.FindingAt).Order()];
     }
 
     public KnowledgeBase Knowledge { get; }
@@ -26,7 +31,10 @@ internal sealed class RuleSheet
     /// <summary>By fault, before anything is known.</summary>
     public double[] Odds { get; }
 
-    /// <summary>The odds on a bike of which these facts are known; 0 for a fault that it cannot have.</summary>
+    /// <summary>Indices of the complaints among the findings.</summary>
+    public ImmutableSortedSet<int> Complaints { get; }
+
+    /// <summary>The odds on a bike of which these facts are known, as the coach takes them; 0 for a fault that it cannot have.</summary>
     public double[] OddsOf(IReadOnlyDictionary<string, string> facts)
     {
         var profile = MachineProfile.Of(Knowledge, facts);
@@ -36,15 +44,47 @@ internal sealed class RuleSheet
         return odds;
     }
 
+    /// <summary>
+    /// The same as they are on the mean over bikes: a fact that nobody asked for is as often so as the rules have it. The coach takes such a fact for nothing,
+    /// which is for one bike its best word; over many bikes the faults that the fact makes likelier come more often than that.
+    /// </summary>
+    public double[] ExpectedOdds(IReadOnlyDictionary<string, string> facts)
+    {
+        var odds = OddsOf(facts);
+        foreach (var fault in Knowledge.Faults.Values)
+        {
+            foreach (var moved in fault.MovedBy.GroupBy(m => m.Fact, StringComparer.Ordinal))
+            {
+                if (!facts.ContainsKey(moved.Key) && Knowledge.Facts.TryGetValue(moved.Key, out var fact))
+                    odds[Model.FaultAt(fault.Id)] *= MeanTimes(fact, moved.ToDictionary(m => m.Value, m => m.Times, StringComparer.Ordinal));
+            }
+        }
+
+        return odds;
+    }
+
+    private static double MeanTimes(FactRule fact, Dictionary<string, double> times)
+    {
+        var (all, sum) = (0.0, 0.0);
+        foreach (var value in fact.Values)
+        {
+            var often = ChanceWords.Chance(value.HowOften);
+            all += often;
+            sum += often * times.GetValueOrDefault(value.Id, 1);
+        }
+
+        return sum / all;
+    }
+
     public FindingSheet Finding(int at) => findings[at] ??= new FindingSheet(Model, at);
 
     /// <summary>By fault: the chance that the repair mends it, 0 where it does not.</summary>
-    public double[] Mends(string repair)
+    public double[] Mends(int repair)
     {
-        var left = new double[Faults];
-        Array.Fill(left, 1);
-        foreach (var fix in Model.Repairs[Model.RepairAt(repair)].Fixes) left[Model.FaultAt(fix.Fault)] *= 1 - fix.Success;
-        return [.. left.Select(l => 1 - l)];
+        if (mends[repair] is { } known) return known;
+        var chances = new double[Faults];
+        foreach (var fix in Model.Repairs[repair].Fixes) chances[Model.FaultAt(fix.Fault)] = fix.Success;
+        return mends[repair] = chances;
     }
 }
 
@@ -70,6 +110,17 @@ internal sealed class FindingSheet
             Linked[fault] = Quiet[fault] < 1;
         }
     }
+
+    private FindingSheet(FindingSheet like, int fault, ImmutableArray<double> net)
+    {
+        (States, QuietAlone, LeakHazard, Linked) = (like.States, like.QuietAlone, like.LeakHazard, like.Linked);
+        (Quiet, Hazard) = ((double[])like.Quiet.Clone(), (double[][])like.Hazard.Clone());
+        (Quiet[fault], Hazard[fault]) = (1 - Sum(net.AsSpan()), Hazards(net.AsSpan()));
+    }
+
+    /// <summary>The same finding where one fault shows in it by other chances.</summary>
+    /// <param name="net">By state: the cause alone, leak excluded.</param>
+    public FindingSheet With(int fault, ImmutableArray<double> net) => new(this, fault, net);
 
     public int States { get; }
 

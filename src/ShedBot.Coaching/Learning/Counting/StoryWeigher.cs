@@ -18,7 +18,6 @@ internal readonly record struct Course(int One, int Other, int OneUntil, int Oth
 /// </remarks>
 internal sealed class StoryWeigher
 {
-    private readonly RuleSheet rules;
     private readonly CaseStory story;
     private readonly double[][] mends;
     private readonly (FindingSheet Sheet, double[] Weights)[][] stretches;
@@ -27,8 +26,8 @@ internal sealed class StoryWeigher
 
     public StoryWeigher(RuleSheet rules, CaseStory story)
     {
-        (this.rules, this.story) = (rules, story);
-        mends = [.. story.Trials.Select(t => rules.Mends(t.Repair))];
+        this.story = story;
+        mends = [.. story.Trials.Select(t => rules.Mends(rules.Model.RepairAt(t.Repair)))];
         hints = [.. story.Hints.Select(h => (rules.Finding(h.Finding), h.Raw))];
         complaints = [.. story.Complaints.Select(c => (rules.Finding(c.Finding), c.Unmeant, c.Missed))];
         stretches = [.. story.Stretches.Select((s, at) => (at == 0 ? Joined(s) : s).Select(f => (rules.Finding(f.Finding), f.Raw)).ToArray())];
@@ -39,6 +38,14 @@ internal sealed class StoryWeigher
     /// <summary>P(what the rider came with | exactly these faults).</summary>
     public double Opening(int one, int other)
     {
+        var weight = Complaining(one, other);
+        foreach (var (sheet, weights) in hints) weight *= sheet.Weigh(weights, one, other);
+        return weight;
+    }
+
+    /// <summary>P(the complaints that were told | exactly these faults).</summary>
+    public double Complaining(int one, int other)
+    {
         var weight = 1.0;
         foreach (var (sheet, unmeant, missed) in complaints)
         {
@@ -46,7 +53,6 @@ internal sealed class StoryWeigher
             weight *= (unmeant * normal) + ((1 - missed) * (1 - normal));
         }
 
-        foreach (var (sheet, weights) in hints) weight *= sheet.Weigh(weights, one, other);
         return weight;
     }
 
@@ -157,8 +163,4 @@ internal sealed class StoryWeigher
         return first.Select(s => story.Hints.FirstOrDefault(h => h.Finding == s.Finding) is { } hint ? s with { Weights = [.. s.Weights.Zip(hint.Weights, (a, b) => a * b)] } : s)
             .Concat(story.Hints.Where(h => !answered.Contains(h.Finding)));
     }
-
-    /// <summary>The law by which findings show, for whoever counts what they showed.</summary>
-    public IEnumerable<(int Stretch, int Finding, FindingSheet Sheet, double[] Weights)> Answered() => story.Stretches.SelectMany((s, at) =>
-        s.Select(f => (at, f.Finding, rules.Finding(f.Finding), f.Raw)));
 }

@@ -15,7 +15,7 @@ internal sealed class Retelling(KnowledgeBase knowledge, int cases, IProgress<do
     /// <summary>Beliefs that are kept; each takes some hundreds of bytes.</summary>
     private const int MostKept = 20_000;
 
-    private readonly CaseWeigher weigher = new(new RuleSheet(knowledge));
+    private readonly CaseWeigher weigher = CaseWeigher.AsCoach(new RuleSheet(knowledge));
     private readonly Dictionary<string, ImmutableArray<double>> believed = new(StringComparer.Ordinal);
     private readonly HashSet<CaseId> begun = [];
 
@@ -47,8 +47,7 @@ internal sealed class Retelling(KnowledgeBase knowledge, int cases, IProgress<do
         if (StoryReader.Read(part, knowledge) is not { } story) return null;
         var key = KeyOf(story);
         if (believed.TryGetValue(key, out var known)) return known;
-        var weighed = weigher.Weigh(story, 0, 1, 0);
-        ImmutableArray<double> chances = [.. OddsCount.Chances(weigher.Sets, weighed.Told, weighed.Odds)];
+        ImmutableArray<double> chances = [.. weigher.Chances(story)];
         if (believed.Count >= MostKept) believed.Clear();
         return believed[key] = chances;
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using ShedBot.Coaching;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Learning;
@@ -17,40 +18,62 @@ namespace ShedBot.Simulation.Learning;
 /// <param name="tell">Told how far it is, in a line.</param>
 internal sealed class LearningStudy(Func<Learnt, KnowledgeBase> load, StudyPlan plan, LearningLimits limits, Action<string> tell)
 {
+    /// <summary>So many cases are kept at a time, so that a run that is cut short need not begin anew.</summary>
+    private const int Chunk = 50;
+
     /// <summary>All cases of a simulated club are closed on one day; this is long enough after it that all of them count.</summary>
     private static readonly DateTimeOffset Later = new(2026, 6, 1, 12, 0, 0, TimeSpan.Zero);
 
-    private readonly KnowledgeBase rules = load(Learnt.Nothing);
+    /// <summary>One for all clubs: before anything is learnt they are coached alike.</summary>
+    private readonly RememberingCoach coach = Remembering(load(Learnt.Nothing));
 
     public ImmutableArray<StageResult> Run(CancellationToken ct) => [.. plan.Seeds.SelectMany(seed => Club(seed, ct))];
 
     private IEnumerable<StageResult> Club(int seed, CancellationToken ct)
     {
-        var drawn = TrueWorld.Draw(rules, plan.Spread, seed);
+        var drawn = TrueWorld.Draw(coach.Knowledge, plan.Spread, seed);
         var truth = load(drawn);
-        var coach = Remembering(rules);
         var life = new ClubLife(coach, truth, plan.Habits, seed);
-        tell($"club {seed}: riding {plan.Stages[^1]} cases");
-        ImmutableArray<ClosedCase?> cases = [.. Ride(plan.Stages[^1], life.Case, ct)];
-        yield return Measure(seed, 0, Learnt.Nothing, coach, truth, life.Blamed, ct);
+        var cases = Cases(seed, life, ct);
+        var before = Measure(seed, Learnt.Nothing, coach, truth, ct);
+        yield return new StageResult(seed, 0, 0, 0, 1, before);
         foreach (var stage in plan.Stages)
         {
-            var learnt = Learner.Learn(rules, cases.Take(stage).OfType<ClosedCase>(), limits, Later).Learnt;
-            tell($"club {seed}, {stage} cases: {Distance.Of(drawn, learnt)}");
-            yield return Measure(seed, stage, learnt, learnt.IsNothing ? coach : Remembering(load(learnt)), truth, life.Blamed, ct);
+            var watch = Stopwatch.StartNew();
+            var report = Learner.Learn(coach.Knowledge, cases.Take(stage).OfType<ClosedCase>(), limits, Later);
+            var learnt = report.Learnt;
+            tell($"club {seed}, {stage} cases: {Distance.Of(drawn, learnt)}; learnt in {watch.Elapsed.TotalSeconds:0.0} s");
+            foreach (var test in report.Tests) tell($"  {test.Says}");
+            // Where nothing moved every rider is coached as before, to the letter.
+            var rides = learnt.IsNothing ? before : Measure(seed, learnt, Remembering(load(learnt)), truth, ct);
+            yield return new StageResult(seed, stage, report.Moves.Length, report.Tests.Sum(t => t.HeldBack), learnt.TimesOf(life.Blamed), rides);
         }
 
         if (plan.Spread is { Spread: 0, LinksMoved: 0 }) yield break;
-        yield return Measure(seed, -1, Learnt.Nothing, Remembering(truth), truth, life.Blamed, ct);
+        yield return new StageResult(seed, -1, 0, 0, 1, Measure(seed, drawn, Remembering(truth), truth, ct));
     }
 
-    private StageResult Measure(int seed, int cases, Learnt learnt, RememberingCoach coach, KnowledgeBase truth, string blamed, CancellationToken ct)
+    private List<ClosedCase?> Cases(int seed, ClubLife life, CancellationToken ct)
     {
-        var moves = learnt.Odds.Length + learnt.Links.Length + learnt.Mends.Length;
-        tell($"club {seed}, {cases} cases: {moves} numbers moved, {blamed} x {learnt.TimesOf(blamed)}; measuring");
+        var kept = new KeptCases(plan, coach.Knowledge.Version, seed);
+        var cases = kept.Read();
+        while (cases.Count < plan.Stages[^1])
+        {
+            tell($"club {seed}: {cases.Count} of {plan.Stages[^1]} cases");
+            var from = cases.Count;
+            var ridden = Ride(Math.Min(Chunk, plan.Stages[^1] - from), n => life.Case(from + n), ct);
+            kept.Add(ridden);
+            cases.AddRange(ridden);
+        }
+
+        return cases;
+    }
+
+    private ImmutableArray<StudyRide> Measure(int seed, Learnt learnt, RememberingCoach coached, KnowledgeBase truth, CancellationToken ct)
+    {
+        tell($"club {seed}: {plan.Riders} fresh riders, {learnt.Odds.Length + learnt.Links.Length + learnt.Mends.Length} numbers unlike the rules");
         var draw = new RiderDraw(truth, new RidersWanted());
-        var rides = Ride(plan.Riders, n => Of(CoachedRide.Across(coach, truth, draw.Draw(seed + StudyPlan.Fresh, n), new Habits())), ct);
-        return new StageResult(seed, cases, moves, learnt.TimesOf(blamed), [.. rides]);
+        return [.. Ride(plan.Riders, n => Of(CoachedRide.Across(coached, truth, draw.Draw(seed + StudyPlan.Fresh, n), new Habits())), ct)];
     }
 
     private static RememberingCoach Remembering(KnowledgeBase knowledge) => new(new Coach(knowledge, Listener.For(knowledge), new CoachOptions()));

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Text.Json;
 using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Knowledge.Compiling;
@@ -45,12 +46,18 @@ internal static class StudyCommand
 
     private static readonly Option<int> Threads = new("--threads") { HelpName = "N", DefaultValueFactory = _ => 1, Description = "Riders side by side; the numbers do not depend on it." };
 
+    private static readonly Option<string?> Keep = new("--keep")
+    {
+        HelpName = "FOLDER",
+        Description = "Keep the cases of the clubs in this folder, and do not ride them again when they are there.",
+    };
+
     public static Command Create()
     {
         var rules = RulesFolder.Option();
         var command = new Command("learning", "Simulated clubs whose bikes differ from the rules: what learning from their closed cases is worth to fresh riders.")
         {
-            Seeds, Stages, Riders, Spread, Links, Wrong, Hostile, Threads, rules,
+            Seeds, Stages, Riders, Spread, Links, Wrong, Hostile, Threads, Keep, rules,
         };
         foreach (var positive in new[] { Riders, Threads }) positive.Validators.Add(r => Refuse(r, Number(r) is < 1, "1 or more"));
         Spread.Validators.Add(r => Refuse(r, Number(r) is < 1 or > 10, "1 to 10"));
@@ -59,7 +66,7 @@ internal static class StudyCommand
             new StudyPlan(
                 [.. parse.GetValue(Seeds)!], [.. parse.GetValue(Stages)!.Order()], parse.GetValue(Riders),
                 new WorldSpread(Math.Log(parse.GetValue(Spread)), parse.GetValue(Links)),
-                new ClubHabits(25, parse.GetValue(Wrong), parse.GetValue(Hostile)), parse.GetValue(Threads)),
+                new ClubHabits(25, parse.GetValue(Wrong), parse.GetValue(Hostile)), parse.GetValue(Threads), parse.GetValue(Keep)),
             parse.GetValue(rules), ct));
         return command;
     }
@@ -77,7 +84,7 @@ internal static class StudyCommand
             await output.WriteAsync(StudyText.Of(plan, results, knowledge.Version, Again(plan)));
             return ExitCodes.Fine;
         }
-        catch (Exception e) when (e is NoSuchRiderException or IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is NoSuchRiderException or JsonException or IOException or UnauthorizedAccessException)
         {
             await Console.Error.WriteLineAsync(e.Message);
             return ExitCodes.InputHasErrors;

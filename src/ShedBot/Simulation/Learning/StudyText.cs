@@ -15,8 +15,9 @@ internal static class StudyText
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"Clubs with seeds {string.Join(", ", plan.Seeds)}, {plan.Riders} fresh riders each at every stage, rules {version}.  \n");
         text.Append(CultureInfo.InvariantCulture, $"Again: `{again}`  \n");
-        text.Append("In brackets: 95 % bootstrap intervals over riders, clubs put together; ratios are of the same riders before anything was learnt.\n\n");
-        Row(text, "cases", "numbers moved", "cost, mean", "cost to before", "right cause led, and mended", "mended", "Brier, all causes, after the complaint", "the same before the first repair", "log score after the complaint", "calibration error after the complaint", "odds of the falsely blamed cause");
+        text.Append("In brackets: 95 % bootstrap intervals over riders, clubs put together; ratios are of the same riders before anything was learnt. Where nothing moved in a club,\n");
+        text.Append("its riders are coached as before to the letter, and were not ridden again.\n\n");
+        Row(text, "cases", "numbers moved, by club (held back)", "cost, mean", "cost to before", "right cause led, and mended", "mended", "Brier, all causes, after the complaint", "the same before the first repair", "log score after the complaint", "calibration error after the complaint", "odds of the falsely blamed cause");
         Row(text, "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:");
         var stages = results.Select(r => r.Cases).Distinct().ToList();
         var before = Rides(results, 0);
@@ -27,29 +28,29 @@ internal static class StudyText
             Row(
                 text,
                 stage < 0 ? "the truth known" : stage.ToString(CultureInfo.InvariantCulture),
-                string.Join(", ", of.Select(r => r.Moves)),
+                stage < 0 ? "-" : string.Join(", ", of.Select(r => $"{r.Moves} ({r.HeldBack})")),
                 Shown(Figure.Mean([.. rides.Select(r => r.Cost)], 1), "0.0"),
-                Shown(Figure.Ratio([.. rides.Select(r => r.Cost)], [.. before.Select(r => r.Cost)], 1), "0.000"),
+                Ratio(of, rides, before),
                 Percent(Figure.Share(rides.Count(r => r.RightCause), rides.Count)),
                 Percent(Figure.Share(rides.Count(r => r.Mended), rides.Count)),
                 Shown(Figure.Mean(after, 1), "0.000"),
                 Shown(Figure.Mean(repair, 1), "0.000"),
                 rides.Select(r => r.LogAfter).Where(double.IsFinite).Average().ToString("0.000", CultureInfo.InvariantCulture),
                 Scores.CalibrationError([.. rides.Where(r => double.IsFinite(r.Lead)).Select(r => new Forecast(r.Lead, r.LeadIsThere))], Bins).ToString("0.000", CultureInfo.InvariantCulture),
-                string.Join(", ", of.Select(r => $"x {r.BlamedTimes.ToString("0.00", CultureInfo.InvariantCulture)}")));
+                stage < 0 ? "-" : string.Join(", ", of.Select(r => $"x {r.BlamedTimes.ToString("0.00", CultureInfo.InvariantCulture)}")));
         }
 
-        text.Append("\nCost to before, club by club: ");
-        text.AppendJoin("; ", plan.Seeds.Select(seed => $"seed {seed}: " + string.Join(", ", stages.Where(s => s != 0).Select(s =>
-            $"{(s < 0 ? "truth" : s.ToString(CultureInfo.InvariantCulture))} {ByClub(results, seed, s).ToString("0.000", CultureInfo.InvariantCulture)}"))));
-        return text.Append(".\n").ToString();
+        text.Append("\nCost to before, club by club:\n\n");
+        Row(text, ["seed", .. stages.Where(s => s != 0).Select(s => s < 0 ? "the truth known" : $"{s} cases")]);
+        Row(text, ["--:", .. stages.Where(s => s != 0).Select(_ => "--:")]);
+        foreach (var club in results.GroupBy(r => r.Seed))
+            Row(text, [$"{club.Key}", .. stages.Where(s => s != 0).Select(s => Ratio([club.First(r => r.Cases == s)], club.First(r => r.Cases == s).Rides, club.First(r => r.Cases == 0).Rides))]);
+        return text.ToString();
     }
 
-    private static double ByClub(IEnumerable<StageResult> results, int seed, int stage)
-    {
-        var of = results.Where(r => r.Seed == seed).ToDictionary(r => r.Cases);
-        return of[stage].Rides.Average(r => r.Cost) / of[0].Rides.Average(r => r.Cost);
-    }
+    /// <summary>What nothing was changed for cost exactly the same.</summary>
+    private static string Ratio(IReadOnlyCollection<StageResult> of, IReadOnlyCollection<StudyRide> rides, IReadOnlyCollection<StudyRide> before) =>
+        of.All(r => r.Cases >= 0 && r.Moves == 0) ? "1" : Shown(Figure.Ratio([.. rides.Select(r => r.Cost)], [.. before.Select(r => r.Cost)], 1), "0.000");
 
     private static List<StudyRide> Rides(IEnumerable<StageResult> results, int stage) => [.. results.Where(r => r.Cases == stage).SelectMany(r => r.Rides)];
 
