@@ -189,6 +189,7 @@ public sealed class LearningRoundsTests : IDisposable
     [Fact]
     public async Task Round_AfterAMemberWent_CountsAnewWhatWasLearntWithoutTheirCases()
     {
+        school.Shelf.Closed.AddRange(Dry(15));
         await AutomaticAsync();
         await RoundAsync();
         var before = (await school.Shelf.FindEditionAsync(School.Club, 1, default))!.ReadLearnt();
@@ -220,6 +221,7 @@ public sealed class LearningRoundsTests : IDisposable
     [Fact]
     public async Task TakeBack_ToAnEditionThatCountedCasesThatAreGone_ServesNoneOfItsNumbersUncounted()
     {
+        school.Shelf.Closed.AddRange(Dry(15));
         await AutomaticAsync();
         await RoundAsync();
         await school.DoAsync(School.Ada, new ChooseTeaching(Learning: LearningMode.Off));

@@ -19,16 +19,20 @@ internal static class MendedBikes
     public static ImmutableArray<ClosedCase> Kinked(int count, int members = 12, int from = 0, ClubId? club = null, DateTimeOffset? at = null) =>
         [.. Enumerable.Range(from, count).Select(n => One(n, (club ?? School.Club).Member($"m{n % members}"), at ?? Then))];
 
-    private static ClosedCase One(int number, MemberId member, DateTimeOffset at)
+    /// <summary>Heavy levers whose cable was dry, none of them of m0, m1 or m2: without these three what is left of the kinked ones is less.</summary>
+    public static ImmutableArray<ClosedCase> Dry(int count) =>
+        [.. Enumerable.Range(7000, count).Select(n => One(n, School.Club.Member($"m{3 + (n % 9)}"), Then, "slide-wire", "stiff", "free-cable"))];
+
+    private static ClosedCase One(int number, MemberId member, DateTimeOffset at, string check = "follow-cable", string seen = "tight", string repair = Repair)
     {
         var (id, bike) = (new CaseId($"{member.Value}-{number:0000}"), BikeId.Of(member));
         CaseEntry Line(EntryKind kind, string subject, string? value = null) => new(1, kind, subject, value, 1, at);
         var @case = Case.New(id, member, bike, "here", at) with
         {
             Phase = CasePhase.Solved,
-            Entries = [Line(EntryKind.Complaint, "lever-heavy"), Line(EntryKind.Answer, "follow-cable", "tight"), Line(EntryKind.RepairHeld, Repair)],
+            Entries = [Line(EntryKind.Complaint, "lever-heavy"), Line(EntryKind.Answer, check, seen), Line(EntryKind.RepairHeld, repair)],
             ClosedAt = at,
         };
-        return new ClosedCase(@case, BikeProfile.New(bike, member), new Outcome(id, CasePhase.Solved, Repair, [], 1, "old rules", at));
+        return new ClosedCase(@case, BikeProfile.New(bike, member), new Outcome(id, CasePhase.Solved, repair, [], 1, "old rules", at));
     }
 }
