@@ -202,6 +202,22 @@ public class LayerGateTests
         Assert.Equal<RuleKey>([new RuleKey(RuleKind.Word, "lamp"), new RuleKey(RuleKind.Complaint, "dark"), new RuleKey(RuleKind.Complaint, "flickers")], told.Suspects);
     }
 
+    /// <summary>A word that was dropped may be the reason as well as one that came; one that is as it was may not.</summary>
+    [Fact]
+    public void Check_EmergencyUnheard_NamesWordsThatCameAndWentAlone()
+    {
+        WordRule bell = new("bell", ["ringer"], Lamp.Words[0].Origin), mast = bell with { Concept = "mast", RidersSay = ["pole"] };
+        var told = Assert.Single(LayerSafety.Check(
+            Lamp with { Words = [.. Lamp.Words, bell, mast] },
+            Lamp with { Words = [Lamp.Words[0] with { RidersSay = ["smoke from the lamp"] }, bell] }));
+        Assert.Equal<RuleKey>([new RuleKey(RuleKind.Word, "lamp"), new RuleKey(RuleKind.Word, "mast")], told.Suspects);
+    }
+
+    [Fact]
+    public void Check_SeveralReservedWordsChanged_AreToldInTheOrderOfTheAlphabet() => Assert.Equal(
+        ["no lamp-smokes", "riding now"],
+        LayerSafety.Check(Lamp, Lamp with { Words = [new WordRule("riding now", ["off we go"], Lamp.Words[0].Origin), .. Lamp.Words, new WordRule("no lamp-smokes", ["in the film"], Lamp.Words[0].Origin)] }).Select(w => w.Key.Id));
+
     private static KnowledgeBase Emergency(KnowledgeBase k, Func<EmergencyRule, EmergencyRule> change) => k with { Emergencies = k.Emergencies.SetItem(Smoke, change(k.Emergencies[Smoke])) };
 
     private static KnowledgeBase Finding(KnowledgeBase k, Func<FindingRule, FindingRule> change) => k with { Findings = k.Findings.SetItem("wire-run", change(k.Findings["wire-run"])) };
