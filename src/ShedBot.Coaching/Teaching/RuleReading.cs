@@ -5,6 +5,7 @@ using ShedBot.Coaching.Teaching.Writing;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Rules;
+using ShedBot.Knowledge.Wording;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -38,7 +39,23 @@ public sealed class RuleReading(KnowledgeBase before, KnowledgeBase? after)
         RuleKind.Repair when now.Repairs.TryGetValue(key.Id, out var repair) => Repair(repair),
         RuleKind.Complaint when now.Complaints.TryGetValue(key.Id, out var complaint) => [$"A trouble: {complaint.Called}. {Say.Sentence(complaint.InShort)}"],
         RuleKind.HowTo when now.HowTos.TryGetValue(key.Id, out var howTo) => [$"An answer: {howTo.Called}."],
+        RuleKind.Cover when now.Covers.TryGetValue(key.Id, out var cover) => [$"To open first: {cover.Called}; {Minutes(cover.Minutes)}, {cover.How.Length} {(cover.How.Length == 1 ? "step" : "steps")}."],
+        RuleKind.Fact when now.Facts.TryGetValue(key.Id, out var fact) => [$"A fact of the bike: {fact.Called}. {fact.Ask} {Say.Join([.. fact.Values.Select(v => $"\"{v.Says}\" ({v.HowOften})")])}."],
+        RuleKind.Service when now.Service.TryGetValue(key.Id, out var task) => [Service(task)],
+        _ when after is null && Named(key, now).Contains($"'{key.Id}'", StringComparison.Ordinal) => [$"A new {Called(key.Kind)}; it is read aloud once it fits."],
         _ => [$"{Named(key, now)}, written anew."],
+    };
+
+    /// <summary>What a mechanic calls that kind of rule.</summary>
+    public static string Called(RuleKind kind) => kind switch
+    {
+        RuleKind.Fault => "cause",
+        RuleKind.Finding => "sign",
+        RuleKind.Complaint => "trouble",
+        RuleKind.HowTo => "answer",
+        RuleKind.Fact => "fact of the bike",
+        RuleKind.Check => "question",
+        _ => RuleKinds.Word(kind),
     };
 
     private IEnumerable<string> Cause(FaultRule fault)
@@ -48,7 +65,31 @@ public sealed class RuleReading(KnowledgeBase before, KnowledgeBase? after)
         {
             foreach (var (state, word) in states.OrderBy(s => s.Key, StringComparer.Ordinal)) yield return Shows(fault, sign, state, word);
         }
+
+        foreach (var move in fault.MovedBy) yield return Moves(fault, move);
     }
+
+    /// <summary>"With "another one" (which lever is fitted) it has 3 times the odds."</summary>
+    private string Moves(FaultRule fault, ProfileCondition move)
+    {
+        var said = now.Facts.TryGetValue(move.Fact, out var fact) ? $"\"{fact.Values.FirstOrDefault(v => v.Id == move.Value)?.Says ?? move.Value}\" ({fact.Called})" : move.Fact;
+        return move.Times == 0 ? $"With {said} it cannot be that {fault.Is}." : FormattableString.Invariant($"With {said} it has {move.Times:0.##} times the odds that {fault.Is}.");
+    }
+
+    private string Service(ServiceRule task)
+    {
+        ImmutableArray<string> due =
+        [
+            .. task.BeforeEachRide ? ["before every ride"] : Array.Empty<string>(),
+            .. task.After.Select(a => $"{Say.Join([.. a.At.Select(IntervalWords.Text)])} after {Say.Join([.. a.Events.Select(Event)])}"),
+            .. task.Every.IsEmpty ? [] : new[] { $"every {string.Join(" or ", task.Every.Select(IntervalWords.Text))}, whichever comes first" },
+        ];
+        return $"A service task: {Say.Sentence(task.Does)} Due {(due.IsEmpty ? "never" : Say.Join(due))}; {Minutes(task.Minutes)}, {(task.Hazard == "none" ? "no hazard" : $"hazard {task.Hazard}")}.";
+    }
+
+    private string Event(string id) => id == ServiceAfter.Fitted ? "the kit was fitted"
+        : now.Repairs.TryGetValue(id, out var repair) ? $"\"{repair.Does}\""
+        : now.Service.TryGetValue(id, out var task) ? $"\"{task.Called}\"" : id;
 
     private string Check(CheckRule check) =>
         $"A question: {check.Ask} It tells {Means(check.Tells)}; {Minutes(check.Minutes)}, {(check.Hazard == "none" ? "no hazard" : $"hazard {check.Hazard}")}{Behind(check.Cover)}.";
@@ -70,6 +111,10 @@ public sealed class RuleReading(KnowledgeBase before, KnowledgeBase? after)
                 return Mends(fault, repair, mend.Now) + was;
             case (RuleKind.Fault, ["how common"]) when now.Faults.TryGetValue(mend.Key.Id, out var fault):
                 return $"{Say.Sentence(fault.Is)} That is {mend.Now}.{was}";
+            case (_, ["cover"]) when now.Covers.TryGetValue(mend.Now, out var cover):
+                return $"{Named(mend.Key, before)} lies behind {cover.Called}.{(mend.Was is not null && before.Covers.TryGetValue(mend.Was, out var old) ? $" Before it was: {old.Called}." : "")}";
+            case (_, ["hands on"]):
+                return $"{Named(mend.Key, before)}: {(mend.Now == "yes" ? "hands go near the machine, so the question for that comes first." : "hands stay away from the machine.")}";
             default:
                 return $"{Named(mend.Key, before)}, {Part(mend.Path)}: {(mend.Was is null ? "" : $"was \"{CleanText.OneLine(mend.Was, 200)}\", ")}is \"{CleanText.OneLine(mend.Now, 200)}\".";
         }
@@ -108,11 +153,13 @@ public sealed class RuleReading(KnowledgeBase before, KnowledgeBase? after)
         (RuleKind.Finding, var id) when knowledge.Findings.TryGetValue(id, out var r) => $"What is looked at, \"{r.Means}\"",
         (RuleKind.HowTo, var id) when knowledge.HowTos.TryGetValue(id, out var r) => $"The answer \"{r.Called}\"",
         (RuleKind.Service, var id) when knowledge.Service.TryGetValue(id, out var r) => $"The service task \"{r.Called}\"",
+        (RuleKind.Cover, var id) when knowledge.Covers.TryGetValue(id, out var r) => $"What is opened first, \"{r.Called}\"",
+        (RuleKind.Fact, var id) when knowledge.Facts.TryGetValue(id, out var r) => $"The fact of the bike \"{r.Called}\"",
         (RuleKind.Word, var id) => $"The word \"{id}\"",
         _ => $"The {RuleKinds.Word(key.Kind)} '{key.Id}'",
     };
 
-    private static string Part(RulePath path) => path.Parts is ["states", _, var last] ? $"an answer, {Part(new RulePath(last))}" : path.Text switch
+    private static string Part(RulePath path) => path.Parts is ["states" or "values", _, var last] ? $"an answer, {Part(new RulePath(last))}" : path.Text switch
     {
         "ask" => "the question",
         "riders say" or "riders ask" => "what riders say",

@@ -21,7 +21,7 @@ public sealed record FileLine(bool Out, string Path) : TeachLine;
 /// <summary>The words that there are.</summary>
 public sealed record HelpLine : TeachLine;
 
-/// <summary>Reads a typed line as a request about the club's rules: a small, strict grammar that begins with "rules", "tip" or "tips". All else is for the coach.</summary>
+/// <summary>Reads a typed line as a request about the club's rules: a small, strict grammar that begins with "rules", "tip:" or "tips". All else is for the coach.</summary>
 public static class TeachWords
 {
     private static readonly ImmutableDictionary<string, string> SheetNames = new Dictionary<string, string>(StringComparer.Ordinal)
@@ -42,6 +42,12 @@ public static class TeachWords
         ["phrase"] = "phrase",
         ["phrases"] = "phrase",
         ["words"] = "phrase",
+        ["cover"] = "cover",
+        ["fact"] = "fact",
+        ["fact of the bike"] = "fact",
+        ["service"] = "service",
+        ["service task"] = "service",
+        ["task"] = "service",
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
     private static readonly ImmutableDictionary<string, string> Mendable = new Dictionary<string, string>(StringComparer.Ordinal)
@@ -57,6 +63,10 @@ public static class TeachWords
         ["how to"] = "how-to",
         ["how-to"] = "how-to",
         ["answer"] = "how-to",
+        ["cover"] = "cover",
+        ["fact"] = "fact",
+        ["service"] = "service",
+        ["task"] = "service",
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
     /// <returns>Null when the line is none of these.</returns>
@@ -65,8 +75,9 @@ public static class TeachWords
         var text = string.Join(' ', line.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         var plain = text.TrimEnd('.', '!', '?').ToLowerInvariant();
         if (plain is "tips" or "the tips") return new AskLine(new ShowTips());
-        if (Behind(text, "tip:", "tip -", "a tip:") is { } said) return new AskLine(new PassTip(said));
-        if (Behind(text, "tip ") is { } tip && !tip.StartsWith("of ", StringComparison.OrdinalIgnoreCase)) return new AskLine(IsName(tip, 'T') ? new ShowTip(tip.ToUpperInvariant()) : new PassTip(tip));
+        // "Tip of the lever broke" is a trouble: only the colon makes a tip of it.
+        if (Behind(text, "tip:", "tip :", "a tip:") is { } said) return new AskLine(new PassTip(said));
+        if (Behind(plain, "tip ") is { } tip && IsName(tip, 'T')) return new AskLine(new ShowTip(tip.ToUpperInvariant()));
         if (plain is "rules" or "the rules" or "our rules" or "club rules") return new AskLine(new ShowRules());
         return Behind(text, "rules ") is { } rest ? Rules(rest, plain["rules ".Length..].Trim()) : (Result<TeachLine>?)null;
     }

@@ -40,6 +40,10 @@ internal sealed record MapShape(string Doc, Shape Value, int AtLeast = 0) : Shap
 
 /// <summary>A map with known keys.</summary>
 /// <param name="Kind">What such a thing is called in a report: check, fault, step.</param>
-internal sealed record ItemShape(string Kind, string Doc, ImmutableArray<Key> Keys) : Shape(Doc);
+internal sealed record ItemShape(string Kind, string Doc, ImmutableArray<Key> Keys) : Shape(Doc)
+{
+    /// <summary>What to do instead of a key that is often tried here and is none.</summary>
+    public ImmutableDictionary<string, string> Instead { get; init; } = ImmutableDictionary<string, string>.Empty;
+}
 
 internal sealed record Key(string Name, Shape Shape, bool Required);

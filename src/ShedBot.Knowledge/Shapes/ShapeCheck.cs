@@ -38,7 +38,7 @@ internal sealed partial class ShapeCheck(string file, ProblemList problems)
                 problems.Add(ShapeRules.UnknownKey, file, entry.Key, $"{whose} has the unknown key '{Short(entry.Key.Text)}'.",
                     map.Flow && entry.Value.IsEmpty
                         ? "In braces a comma ends a text: put the text before it in quotes."
-                        : Nearest.AskOrList(entry.Key.Text, [.. item.Keys.Select(k => k.Name)]));
+                        : item.Instead.GetValueOrDefault(entry.Key.Text) ?? Nearest.AskOrList(entry.Key.Text, [.. item.Keys.Select(k => k.Name)]));
             }
             else if (!entry.Value.IsEmpty || key.Shape is not (ListShape { AtLeast: 0 } or MapShape { AtLeast: 0 }))
             {

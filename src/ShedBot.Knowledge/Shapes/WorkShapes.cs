@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShedBot.Knowledge.Wording;
 using static ShedBot.Knowledge.Shapes.PartShapes;
 
@@ -37,7 +38,11 @@ internal static class WorkShapes
         May("tools", Tools),
         Must("how", Texts("How to open it, in order.", 1)),
         .. OriginKeys,
-    ]);
+    ])
+    {
+        // So none can ever lie behind itself, round whatever corners.
+        Instead = ImmutableDictionary<string, string>.Empty.Add("cover", "A cover lies behind no other: say in its 'how' what comes off before it."),
+    };
 
     public static ItemShape Part { get; } = new("part", "Something to buy or have ready.",
     [

@@ -51,6 +51,14 @@ public static class IntervalWords
         return false;
     }
 
+    /// <summary>The interval in words that read as it again: 365 days, whatever it was written as.</summary>
+    public static string Text(Interval interval)
+    {
+        if (interval == Interval.BeforeTheNextRide) return BeforeTheNextRide;
+        var (one, many, _, _) = Units.First(u => u.Measure == interval.Measure && u.Times == 1);
+        return string.Create(CultureInfo.InvariantCulture, $"{interval.Amount:0.##} {(interval.Amount == 1 ? one : many)}");
+    }
+
     private static bool TryAmount(string text, out double amount) =>
         double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out amount) && double.IsFinite(amount);
 }

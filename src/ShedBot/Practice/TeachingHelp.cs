@@ -12,8 +12,9 @@ internal static class TeachingHelp
             new DrawingBlock("""
                 rules                       what stands, and what waits
                 rules new                   write something; rules new cause, rules new check,
-                                            rules new repair, rules new how to
-                rules mend check screws     a wording; also repair, cause, trouble, finding, answer
+                                            rules new repair, how to, cover, fact, service
+                rules mend check screws     a wording; also repair, cause, trouble, finding,
+                                            answer, cover, fact, service
                 rules strength              how strong, how common
                 rules phrase                what riders say
                 rules retire, restore       out of use, and back

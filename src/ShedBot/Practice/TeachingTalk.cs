@@ -59,6 +59,12 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
             return true;
         }
 
+        if (open is null && Said(text) is { } said)
+        {
+            await PressAsync(member, said, ct);
+            return true;
+        }
+
         if (TeachWords.Read(text) is { } read)
         {
             if (read.Refused is { } refused) screen.Say(refused.Say);
@@ -70,6 +76,12 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
         await AnswerAsync(member, at.Id, at.Question, text, ct);
         return true;
     }
+
+    /// <summary>An option of the rules by its own words: "go on" beside its letter. With a question open, words are its answer.</summary>
+    private TeachPress? Said(string text) => panel.Keys.Answers.Concat(panel.Keys.Helps)
+        .Where(k => string.Equals(k.Option.Label, text.TrimEnd('.', '!'), StringComparison.OrdinalIgnoreCase))
+        .Select(k => TeachPress.Read(k.Option.Id))
+        .FirstOrDefault(p => p is not null);
 
     private async Task AnswerAsync(MemberName member, string sheet, Question question, string text, CancellationToken ct)
     {

@@ -47,6 +47,52 @@ internal static class Filled
         ["common"] = ["common"],
     };
 
+    /// <summary>A guard that comes off before something that is looked at already.</summary>
+    public static Dictionary<string, string[]> Cover { get; } = new(StringComparer.Ordinal)
+    {
+        ["cover-called"] = ["the leg guard (two wing nuts)"],
+        ["cover-how"] = ["Engine off and cold, plug cap off.", "Undo the two wing nuts and lift the guard away."],
+        ["cover-minutes"] = ["2"],
+        ["cover-behind"] = ["check measure-slack"],
+    };
+
+    /// <summary>A fact that nobody asks for yet, with what it makes likelier.</summary>
+    public static Dictionary<string, string[]> Fact { get; } = new(StringComparer.Ordinal)
+    {
+        ["fact"] = ["+new"],
+        ["fact-called"] = ["which clutch lever is fitted"],
+        ["fact-ask"] = ["Is it the lever of the kit, or another one?"],
+        ["fact-keeps"] = ["1000"],
+        ["fact-answer-1"] = ["The lever of the kit"],
+        ["fact-answer-1-often"] = ["very likely"],
+        ["fact-answer-2"] = ["Another one, with a longer pull"],
+        ["fact-answer-2-often"] = ["very unlikely"],
+        ["fact-moves-1"] = ["slack-too-big"],
+        ["fact-moves-1-value"] = ["Another one, with a longer pull"],
+        ["fact-moves-1-times"] = ["0.2"],
+    };
+
+    /// <summary>A task that is due again and again, and once after something else.</summary>
+    public static Dictionary<string, string[]> Task { get; } = new(StringComparer.Ordinal)
+    {
+        ["task-called"] = ["oil for the lever pivot"],
+        ["task-does"] = ["put a drop of oil on the pivot of the clutch lever"],
+        ["task-why"] = ["A dry pivot wears oval, and then the lever wobbles."],
+        ["task-steps"] = ["Wipe the pivot. -- No grit left.", "One drop of thin oil, work the lever ten times, wipe off what runs out."],
+        ["task-tools"] = ["thin oil"],
+        ["task-minutes"] = ["3"],
+        ["task-hazard"] = ["none"],
+        ["task-when"] = ["+both"],
+        ["task-every-in"] = ["riding days"],
+        ["task-every"] = ["20"],
+        ["task-latest"] = ["365"],
+        ["task-event"] = ["fitted"],
+        ["task-after-in"] = ["riding days"],
+        ["task-after"] = ["5"],
+        ["task-wet"] = ["2"],
+        ["task-reveals"] = ["lever-heavy"],
+    };
+
     /// <summary>The smaller sheets, each with what the shipped rules hold.</summary>
     public static TheoryData<string, string[]> Others { get; } = new()
     {
@@ -57,6 +103,12 @@ internal static class Filled
         { "phrase", ["of=complaint", "rule=drags", "add=it creeps off like an old lorry in neutral"] },
         { "how-to", ["called=how to park the kit for the winter", "asks=how do I lay it up for winter", "answer=Drain the tank.\nOil the chain.", "how-to-hazard=medium", "how-to-caution=petrol"] },
         { "retire", ["of=how-to", "rule=?", "because=We do it another way."] },
+        { "wording", ["of=cover", "rule=arm-side-cover", "part=how", "lines=Engine off and cold, plug cap off, wire slackened at the arm.\nUndo the three screws evenly, a turn at a time."] },
+        { "wording", ["of=fact", "rule=machine-age", "part=keeps for days", "number=90"] },
+        { "wording", ["of=fact", "rule=machine-age", "part=values / settled / says", "text=Settled for a good while"] },
+        { "wording", ["of=service", "rule=look-at-slack", "part=why", "text=The wire stretches and the pads wear, so the slack wanders."] },
+        { "phrase", ["of=fact", "rule=machine-age", "state=new-build", "add=just out of the box"] },
+        { "phrase", ["of=word", "rule=clutch", "add=the grabby thing"] },
         {
             "check",
             [

@@ -62,6 +62,33 @@ public sealed class RemindersOnce(ITestOutputHelper output)
         house.AssertNoViolations();
     }
 
+    /// <summary>
+    /// The same, found on the next evening only: it went out on the day before, so that evening's own comes too. Counted for the day on which it was found,
+    /// it would have taken that day's place.
+    /// </summary>
+    [Fact]
+    public async Task Killed_AfterSendingAndFoundOnTheNextEvening_LeavesThatEveningItsOwn()
+    {
+        // The chat's clock is the program's here: what it says of the time of a message decides.
+        var clock = AheadClock.To(17, 50);
+        await using var house = await ClubHouse.OpenAsync(output, new StandInOptions { Clock = clock });
+        await house.AgreeAsync(house.Rider);
+        house.MoveTo(18);
+        var digest = await house.ReminderAsync(house.Rider);
+        var first = (await house.WishesAsync(house.Rider)).LastDay;
+        await house.PressAsync(house.Rider, digest, "All of it is done");
+        await house.UseAsync(house.Rider, "ride log", ("distance", "200"));
+        await UnsayAsync(house, digest);
+        await house.KillAsync();
+        clock.Move(TimeSpan.FromDays(1));
+        house.Clock.Move(TimeSpan.FromDays(1));
+        await house.StartAsync();
+        var second = await house.ReminderAsync(house.Rider, 2);
+        Assert.NotEqual(digest.Nonce, second.Nonce);
+        Assert.Equal(first!.Value.PlusDays(1), (await house.WishesAsync(house.Rider)).LastDay);
+        house.AssertNoViolations();
+    }
+
     [Theory]
     [InlineData(FaultKind.RateLimitedUser, Send)]
     [InlineData(FaultKind.RateLimitedGlobal, Send)]

@@ -57,6 +57,9 @@ public class AnswerListenerTests
     [InlineData("what is a set screw", AnswerKind.ShowMe)]
     [InlineData("stop", AnswerKind.Stop)]
     [InlineData("forget it", AnswerKind.Stop)]
+    [InlineData("leave", AnswerKind.Stop)]
+    [InlineData("Leave, please", AnswerKind.Stop)]
+    [InlineData("I want to leave", AnswerKind.Stop)]
     public void Hear_WordsAboutTheQuestion_AreThatKind(string words, AnswerKind kind) =>
         Assert.Equal(kind, AnswerListener.Hear(words, Swing)!.Kind);
 

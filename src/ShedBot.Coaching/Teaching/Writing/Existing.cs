@@ -32,6 +32,11 @@ internal static class Existing
 
     public static ImmutableArray<Choice> Covers(KnowledgeBase knowledge) => Sorted(knowledge.Covers.Values.Select(c => new Choice(c.Id, Name(c.Called))));
 
+    public static ImmutableArray<Choice> Facts(KnowledgeBase knowledge) => Sorted(knowledge.Facts.Values.Select(f => new Choice(f.Id, Name(f.Called), f.Ask)));
+
+    public static ImmutableArray<Choice> Values(KnowledgeBase knowledge, string fact) =>
+        knowledge.Facts.TryGetValue(fact, out var rule) ? [.. rule.Values.Select(v => new Choice(v.Id, Name(v.Says)))] : [];
+
     public static ImmutableArray<Choice> Repairs(KnowledgeBase knowledge) => Sorted(knowledge.Repairs.Values.Select(r => new Choice(r.Id, Name(r.Does))));
 
     public static ImmutableArray<Choice> HowTos(KnowledgeBase knowledge) => Sorted(knowledge.HowTos.Values.Select(h => new Choice(h.Id, Name(h.Called), string.Join("; ", h.RidersAsk))));

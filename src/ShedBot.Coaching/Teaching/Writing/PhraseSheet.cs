@@ -14,10 +14,10 @@ internal static class PhraseSheet
         [
             new(Of, "What do the words mean?", "A trouble, an answer to a question, a 'how do I', or a word for a part.", QuestionKind.PickOne, Of)
             {
-                Choices = _ => [new("complaint", "A trouble"), new("finding", "Something seen, felt or told"), new("how-to", "A question: how do I ..."), new("word", "Another word for a part")],
+                Choices = _ => [new("complaint", "A trouble"), new("finding", "Something seen, felt or told"), new("fact", "A fact of the bike"), new("how-to", "A question: how do I ..."), new("word", "Another word for a part")],
             },
             new(Rule, "Which one?", "Pick it, or type some words of it.", QuestionKind.PickOne, Rule) { Choices = Rules },
-            new(State, "Which answer?", "How it then is.", QuestionKind.PickOne, State) { Applies = c => c.One(Of) == "finding", Choices = c => Existing.States(c.Knowledge, c.One(Rule)) },
+            new(State, "Which answer?", "How it then is.", QuestionKind.PickOne, State) { Applies = c => c.One(Of) is "finding" or "fact", Choices = States },
             new(Add, "Which words are to be understood so? One way a line, or skip.", "As riders say them: clutch won't let go", QuestionKind.Lines, "phrases") { Required = false },
             new(Drop, "Which of these should no longer count? Skip when all are good.", "What is taken for this and means something else.", QuestionKind.PickSeveral, "phrases")
             {
@@ -34,6 +34,7 @@ internal static class PhraseSheet
         {
             "complaint" => (RuleKind.Complaint, RulePath.Of("riders say")),
             "finding" => (RuleKind.Finding, RulePath.Of("states", context.One(State), "riders say")),
+            "fact" => (RuleKind.Fact, RulePath.Of("values", context.One(State), "riders say")),
             "how-to" => (RuleKind.HowTo, RulePath.Of("riders ask")),
             _ => (RuleKind.Word, RulePath.Of("riders say")),
         };
@@ -51,10 +52,15 @@ internal static class PhraseSheet
     {
         "complaint" => Existing.Complaints(context.Knowledge),
         "finding" => Existing.Findings(context.Knowledge),
+        "fact" => Existing.Facts(context.Knowledge),
         "how-to" => Existing.HowTos(context.Knowledge),
         "word" => Existing.Words(context.Knowledge),
         _ => [],
     };
+
+    private static ImmutableArray<Choice> States(SheetContext context) => context.One(Of) == "fact"
+        ? Existing.Values(context.Knowledge, context.One(Rule))
+        : Existing.States(context.Knowledge, context.One(Rule));
 
     private static ImmutableArray<string> Phrases(SheetContext context)
     {
@@ -63,6 +69,7 @@ internal static class PhraseSheet
         {
             "complaint" => context.Knowledge.Complaints.GetValueOrDefault(id)?.RidersSay ?? [],
             "finding" => context.Knowledge.Findings.GetValueOrDefault(id)?.States.FirstOrDefault(s => s.Id == context.One(State))?.RidersSay ?? [],
+            "fact" => context.Knowledge.Facts.GetValueOrDefault(id)?.Values.FirstOrDefault(v => v.Id == context.One(State))?.RidersSay ?? [],
             "how-to" => context.Knowledge.HowTos.GetValueOrDefault(id)?.RidersAsk ?? [],
             "word" => [.. context.Knowledge.Words.Where(w => w.Concept == id).SelectMany(w => w.RidersSay)],
             _ => [],

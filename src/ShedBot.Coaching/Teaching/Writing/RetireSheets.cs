@@ -12,7 +12,7 @@ internal static class RetireSheets
     private static readonly ImmutableArray<(string Value, RuleKind Kind, string Says)> Kinds =
     [
         ("cause", RuleKind.Fault, "A cause"), ("check", RuleKind.Check, "A question or check"), ("repair", RuleKind.Repair, "A repair"),
-        ("complaint", RuleKind.Complaint, "A trouble"), ("how-to", RuleKind.HowTo, "An answer to 'how do I'"), ("service", RuleKind.Service, "A service task"),
+        ("complaint", RuleKind.Complaint, "A trouble"), ("how-to", RuleKind.HowTo, "An answer to 'how do I'"), ("service", RuleKind.Service, "A service task"), ("cover", RuleKind.Cover, "What has to be opened first"), ("fact", RuleKind.Fact, "A fact of the bike"),
     ];
 
     public static Sheet Retire { get; } = new(
@@ -50,6 +50,8 @@ internal static class RetireSheets
         "complaint" => Existing.Complaints(context.Knowledge),
         "how-to" => Existing.HowTos(context.Knowledge),
         "service" => Existing.Tasks(context.Knowledge),
+        "cover" => Existing.Covers(context.Knowledge),
+        "fact" => Existing.Facts(context.Knowledge),
         _ => [],
     };
 }

@@ -21,6 +21,18 @@ public static class Scales
             new Choice(p.Key, string.Create(CultureInfo.InvariantCulture, $"{p.Key} (on about 1 of {Math.Round(1 / p.Value)} bikes that come with a trouble)"))),
     ];
 
+    /// <summary>What a fact of the bike does to the odds of a cause, most first.</summary>
+    /// <remarks>Common practice, no source: steps that are far enough apart to tell by feel.</remarks>
+    public static ImmutableArray<Choice> Times { get; } =
+    [
+        new("5", "far likelier (five times the odds)"),
+        new("3", "much likelier (three times the odds)"),
+        new("2", "likelier (twice the odds)"),
+        new("0.5", "less likely (half the odds)"),
+        new("0.2", "far less likely (a fifth of the odds)"),
+        new("0", "it cannot be this cause then"),
+    ];
+
     public static ImmutableArray<Choice> Hazard { get; } =
     [
         new("none", "none: nobody can be hurt"),

@@ -3,6 +3,7 @@ using System.Globalization;
 using ShedBot.Knowledge;
 using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Rules;
+using ShedBot.Knowledge.Wording;
 
 namespace ShedBot.Coaching.Teaching.Writing;
 
@@ -30,8 +31,28 @@ internal static class WordingParts
             [new("means", "What is looked at", rule.Means), .. rule.States.Select(s => new WordingPart($"states / {s.Id} / says", $"The answer: {s.Says}", s.Says))],
         RuleKind.HowTo when knowledge.HowTos.TryGetValue(key.Id, out var rule) =>
             [new("called", "What it is about", rule.Called), Many("answer", "The answer", rule.Answer, (lines, credit) => RuleItems.Of(rule with { Answer = lines }, credit))],
+        RuleKind.Cover when knowledge.Covers.TryGetValue(key.Id, out var rule) =>
+        [
+            new("called", "What it is called", rule.Called), Many("how", "How it is opened, step by step", rule.How, (lines, credit) => RuleItems.Of(rule with { How = lines }, credit)),
+            Many("tools", "Tools", rule.Tools, (lines, credit) => RuleItems.Of(rule with { Tools = lines }, credit)), new("minutes", "Minutes for a beginner", Number(rule.Minutes)),
+        ],
+        RuleKind.Fact when knowledge.Facts.TryGetValue(key.Id, out var rule) =>
+        [
+            new("called", "What it is called", rule.Called), new("ask", "The question", rule.Ask), .. rule.Values.Select(v => new WordingPart($"values / {v.Id} / says", $"The answer: {v.Says}", v.Says)),
+            new("keeps for days", "Days until it is asked again", Number(rule.KeepsForDays)),
+        ],
+        RuleKind.Service when knowledge.Service.TryGetValue(key.Id, out var rule) => Service(rule),
         _ => [],
     };
+
+    private static ImmutableArray<WordingPart> Service(ServiceRule rule) =>
+    [
+        new("called", "What it is called", rule.Called), new("does", "What is done, in one line", rule.Does), new("why", "What it prevents", rule.Why),
+        Many("steps", "The steps", [.. rule.Steps.Select(Line)], (lines, credit) => RuleItems.Of(rule with { Steps = [.. lines.Select(Step)] }, credit)),
+        Many("tools", "Tools", rule.Tools, (lines, credit) => RuleItems.Of(rule with { Tools = lines }, credit)),
+        Many("every", "How often: 14 riding days, 10 hours, 50 km, 1 year", [.. rule.Every.Select(IntervalWords.Text)], (lines, credit) => RuleItems.Of(rule with { Every = [] }, credit).Add("every", lines)),
+        new("minutes", "Minutes for a beginner", Number(rule.Minutes)),
+    ];
 
     private static ImmutableArray<WordingPart> Check(CheckRule rule) =>
     [
@@ -44,7 +65,7 @@ internal static class WordingParts
     private static ImmutableArray<WordingPart> Repair(RepairRule rule) =>
     [
         new("does", "What it does, in one line", rule.Does),
-        Many("steps", "The steps", [.. rule.Steps.Select(s => s.Note is null ? s.Do : $"{s.Do} -- {s.Note}")], (lines, credit) => RuleItems.Of(rule with { Steps = [.. lines.Select(Step)] }, credit)),
+        Many("steps", "The steps", [.. rule.Steps.Select(Line)], (lines, credit) => RuleItems.Of(rule with { Steps = [.. lines.Select(Step)] }, credit)),
         Many("prove", "How to prove that it held", rule.Prove, (lines, credit) => RuleItems.Of(rule with { Prove = lines }, credit)),
         Many("watch", "What to watch afterwards", rule.Watch, (lines, credit) => RuleItems.Of(rule with { Watch = lines }, credit)),
         Many("prevent", "What keeps it from coming back", rule.Prevent, (lines, credit) => RuleItems.Of(rule with { Prevent = lines }, credit)),
@@ -52,6 +73,8 @@ internal static class WordingParts
         new("minutes", "Minutes for a beginner", Number(rule.Minutes)), new("money", "What the parts cost", Number(rule.Money)),
         new("for helper", "Why a helper should do it", rule.ForHelper ?? ""),
     ];
+
+    private static string Line(RepairStep step) => step.Note is null ? step.Do : $"{step.Do} -- {step.Note}";
 
     private static RepairStep Step(string line) => line.Split(" -- ", 2) is [var work, var note] ? new RepairStep(work, note) : new RepairStep(line, null);
 

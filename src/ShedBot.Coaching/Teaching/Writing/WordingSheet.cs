@@ -11,12 +11,13 @@ internal static class WordingSheet
 
     private const string Part = "part", Text = "text", Lines = "lines", Number = "number";
 
-    private static readonly ImmutableArray<string> Numbers = ["minutes", "money"];
+    private static readonly ImmutableArray<string> Numbers = ["minutes", "money", "keeps for days"];
 
     private static readonly ImmutableArray<(string Value, RuleKind Kind, string Says)> Kinds =
     [
         ("check", RuleKind.Check, "A question or check"), ("repair", RuleKind.Repair, "A repair"), ("cause", RuleKind.Fault, "A cause"),
         ("complaint", RuleKind.Complaint, "A trouble"), ("finding", RuleKind.Finding, "Something seen, felt or told, with its answers"), ("how-to", RuleKind.HowTo, "An answer to 'how do I'"),
+        ("cover", RuleKind.Cover, "What has to be opened first"), ("fact", RuleKind.Fact, "A fact of the bike, with its answers"), ("service", RuleKind.Service, "A service task"),
     ];
 
     public static Sheet Sheet { get; } = new(
@@ -53,8 +54,8 @@ internal static class WordingSheet
 
         var lines = context.All(Lines);
         ImmutableArray<string> kept = [.. part.Lines.Where(lines.Contains)], added = [.. lines.Where(l => !part.Lines.Contains(l))];
-        // Steps carry notes, and texts that change their order cannot be told as coming or going: then the whole rule is written anew.
-        if (part.Key == "steps" || !kept.Concat(added).SequenceEqual(lines))
+        // Steps carry notes, intervals may stand in other words than they are shown, and texts that change their order cannot be told as coming or going: then the whole rule is written anew.
+        if (part.Key is "steps" or "every" || !kept.Concat(added).SequenceEqual(lines))
             return new Draft(title, [new PutRule(key, part.Anew!(lines, credit).ToString())]);
         return new Draft(title,
         [
@@ -80,6 +81,9 @@ internal static class WordingSheet
         "complaint" => Existing.Complaints(context.Knowledge),
         "finding" => Existing.Findings(context.Knowledge),
         "how-to" => Existing.HowTos(context.Knowledge),
+        "cover" => Existing.Covers(context.Knowledge),
+        "fact" => Existing.Facts(context.Knowledge),
+        "service" => Existing.Tasks(context.Knowledge),
         _ => [],
     };
 }
