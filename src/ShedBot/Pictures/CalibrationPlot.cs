@@ -35,7 +35,7 @@ internal sealed class CalibrationPlot(Plot plot, Palette colours, string face)
         plot.FigureBackground.Color = plot.DataBackground.Color = Color.FromHex(colours.Ground);
         Write("Could its chances be", Margin, 62, Heading, colours.Ink, Alignment.MiddleLeft, bold: true);
         Write("taken at their word?", Margin, 116, Heading, colours.Ink, Alignment.MiddleLeft, bold: true);
-        Write($"{report.Cases} mended cases; bars are 95 % intervals", Margin, 172, Small, colours.Pale, Alignment.MiddleLeft);
+        Write($"{report.Cases} mended {(report.Cases == 1 ? "case" : "cases")}; bars are 95 % intervals", Margin, 172, Small, colours.Pale, Alignment.MiddleLeft);
         for (var i = 0; i < Points.Length; i++)
         {
             var y = 226 + (i * 48);

@@ -39,6 +39,7 @@ internal static class SimulateCommand
             + "order of repairs and against chance. It measures how well the coach uses the rules, not how true the rules are.")
         { riders, seed, wrong, unsure, pick, complaint, fault, confusion, json, picture, talk, rules };
         command.Subcommands.Add(StudyCommand.Create());
+        command.Subcommands.Add(TrialCommand.Create());
         command.SetAction((parse, ct) => RunAsync(
             new RunPlan(
                 parse.GetValue(riders),

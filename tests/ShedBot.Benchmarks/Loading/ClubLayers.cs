@@ -3,7 +3,6 @@ using BenchmarkDotNet.Attributes;
 using BenchmarkDotNet.Engines;
 using ShedBot.Benchmarks.Rules;
 using ShedBot.Knowledge.Layers;
-using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Understanding;
 
 namespace ShedBot.Benchmarks.Loading;
@@ -27,7 +26,7 @@ public class ClubLayers
     public object PublishedEdition() => Load(under, listener, ++club);
 
     [Benchmark]
-    public object Proposal() => LayeredRules.Load(under, LayerOf(++club));
+    public object Proposal() => LayeredRules.Load(under, ClubEditions.Cause(++club));
 
     /// <summary>What a thousand clubs, each with a cause of its own, keep beside the base.</summary>
     internal static (double KibibytesEach, double MillisecondsEach) Thousand()
@@ -47,23 +46,8 @@ public class ClubLayers
 
     private static (Layer, LayeredLoad, Listener) Load(RuleBase under, Listener listener, int club)
     {
-        var layer = LayerOf(club);
+        var layer = ClubEditions.Cause(club);
         var load = LayeredRules.LoadKept(under, layer);
         return (layer, load, Listener.For(load.Knowledge!, listener));
     }
-
-    /// <summary>An invented cause with all that belongs to it, of another name in each club, and a mend.</summary>
-    private static Layer LayerOf(int club) => Layer.Read(RuleText.FromText(Layer.DefaultFile, $$$"""
-        about: {covers: invented rules, author: a benchmark, source: common practice, date: 2026-05-01}
-        findings:
-          - {id: cap-{{{club}}}, means: how the cap sits, states: [{id: fine, says: Fine}, {id: gone, says: Gone}]}
-        faults:
-          - {id: cap-gone-{{{club}}}, is: the cap is gone, because: It fell off., how common: uncommon, shows as: {drags: {yes: likely}, cap-{{{club}}}: {gone: almost certain} } }
-        checks:
-          - {id: look-cap-{{{club}}}, tells: cap-{{{club}}}, ask: Is the cap there?, why: It falls off., minutes: 1, hands on: no, reliability: plain to see}
-        repairs:
-          - {id: new-cap-{{{club}}}, does: fit a cap, mends: {cap-gone-{{{club}}}: almost certain }, minutes: 5, steps: [{do: Fit it.}], prove: [Look at it.]}
-        mends:
-          - {of: fault, id: cover-screws-loose, key: how common, was: common, now: very common}
-        """)).Layer!;
 }

@@ -16,12 +16,21 @@ internal sealed class School : IDisposable
     public static readonly ClubId Club = new("spoke-and-spanner");
     public static readonly DateTimeOffset Noon = new(2026, 5, 1, 10, 0, 0, TimeSpan.Zero);
     private static readonly Lazy<RuleBase> Base = new(() => RuleBase.Of(KnowledgeFolder.Read(Path.Combine(Repository.Root, "knowledge"))));
+    private static readonly Lazy<RuleBase> Small = new(() => RuleBase.Of([RuleText.FromText("pump.yaml", Pump.Text)]));
 
-    public School() => Desk = new TeachDesk(Shelf, () => Rules, Trials);
+    /// <param name="rules">The project's rules; without them the shipped ones.</param>
+    public School(RuleBase? rules = null)
+    {
+        Rules = rules ?? Shipped;
+        Desk = new TeachDesk(Shelf, () => Rules, Trials);
+    }
 
     public static RuleBase Shipped => Base.Value;
 
-    public RuleBase Rules { get; set; } = Shipped;
+    /// <summary>The rules of the small machine, where it does not matter what the rules are about.</summary>
+    public static RuleBase OfThePump => Small.Value;
+
+    public RuleBase Rules { get; set; }
 
     public TeachingShelf Shelf { get; } = new();
 

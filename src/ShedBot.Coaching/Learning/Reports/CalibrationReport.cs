@@ -35,18 +35,15 @@ public sealed record CalibrationReport(int Cases, CalibrationPoint AfterComplain
 }
 
 /// <param name="Brier">Of the chance of the cause that led; 0 is best. NaN without cases.</param>
-/// <param name="Error">Calibration error over the bins; clearly above 0 on small samples even when all is well. NaN without cases.</param>
-/// <param name="Bins">Of equal count, lowest first.</param>
+/// <param name="Error">Calibration error over the bins: the mean distance of what was said from what came true; clearly above 0 on small samples even when all is well. NaN without cases.</param>
+/// <param name="Bins">Of about equal count, lowest first.</param>
 public sealed record CalibrationPoint(int Cases, double Brier, double Error, ImmutableArray<CalibrationBin> Bins)
 {
-    /// <summary>Fewer cases in a bin tell nothing.</summary>
-    private const int LeastInBin = 4;
-
     internal static CalibrationPoint Of(IReadOnlyList<Forecast> forecasts)
     {
         if (forecasts.Count == 0) return new CalibrationPoint(0, double.NaN, double.NaN, []);
-        var bins = Math.Clamp(forecasts.Count / LeastInBin, 1, CalibrationReport.MostBins);
-        return new CalibrationPoint(forecasts.Count, Scores.Brier(forecasts), Scores.CalibrationError(forecasts, bins), CalibrationBin.Of(forecasts, bins));
+        var bins = CalibrationBin.Of(forecasts, CalibrationReport.MostBins);
+        return new CalibrationPoint(forecasts.Count, Scores.Brier(forecasts), bins.Sum(b => b.Cases * Math.Abs(b.Said - b.CameTrue.Value)) / forecasts.Count, bins);
     }
 }
 
@@ -55,17 +52,28 @@ public sealed record CalibrationPoint(int Cases, double Brier, double Error, Imm
 /// <param name="CameTrue">The share that came true, with its 95 % interval (Wilson 1927).</param>
 public sealed record CalibrationBin(int Cases, double Said, Figure CameTrue)
 {
-    internal static ImmutableArray<CalibrationBin> Of(IReadOnlyList<Forecast> forecasts, int bins)
+    /// <summary>Fewer cases in a bin tell nothing.</summary>
+    private const int LeastInBin = 4;
+
+    /// <summary>Of about equal count, but cases of which the same was said stay together: a coach says the same of every rider with the same trouble, and to put those where it came
+    /// true into another bin than those where it did not would make it look wrong in both.</summary>
+    internal static ImmutableArray<CalibrationBin> Of(IReadOnlyList<Forecast> forecasts, int most)
     {
-        var ordered = forecasts.OrderBy(f => f.Probability).ThenBy(f => f.Happened).ToList();
-        var made = ImmutableArray.CreateBuilder<CalibrationBin>(bins);
-        for (var (bin, start) = (0, 0); bin < bins; bin++)
+        var (bins, placed) = (new List<List<Forecast>>(), 0);
+        var full = (double)forecasts.Count / Math.Clamp(forecasts.Count / LeastInBin, 1, most);
+        foreach (var same in forecasts.GroupBy(f => Math.Round(f.Probability, 9)).OrderBy(g => g.Key))
         {
-            var inside = ordered.GetRange(start, (ordered.Count / bins) + (bin < ordered.Count % bins ? 1 : 0));
-            made.Add(new CalibrationBin(inside.Count, inside.Average(f => f.Probability), Figure.Share(inside.Count(f => f.Happened), inside.Count)));
-            start += inside.Count;
+            if (bins.Count == 0 || (placed >= full * bins.Count && bins[^1].Count >= LeastInBin)) bins.Add([]);
+            bins[^1].AddRange(same);
+            placed += same.Count();
         }
 
-        return made.MoveToImmutable();
+        if (bins.Count > 1 && bins[^1].Count < LeastInBin)
+        {
+            bins[^2].AddRange(bins[^1]);
+            bins.RemoveAt(bins.Count - 1);
+        }
+
+        return [.. bins.Select(b => new CalibrationBin(b.Count, b.Average(f => f.Probability), Figure.Share(b.Count(f => f.Happened), b.Count)))];
     }
 }

@@ -12,6 +12,9 @@ public sealed class ReportCards(KnowledgeBase knowledge)
 
     private const int MostFixes = 4;
 
+    /// <summary>Below so many the intervals reach over nearly everything; a rule of thumb, no source.</summary>
+    private const int FewCases = 20;
+
     public Card WhatFixesWhat(IReadOnlyCollection<MendedRow> rows) => Made(
         "What fixes what",
         rows.Take(MostRows).SelectMany(r => Say.List(
@@ -33,7 +36,7 @@ public sealed class ReportCards(KnowledgeBase knowledge)
         "Where the coach asked too much",
         report.Questions.IsEmpty ? [] :
         [
-            Say.Text(FormattableString.Invariant($"A case usually has {report.Usual:0.#} questions. {report.Many} had {report.ManyFrom:0} or more.")),
+            Say.Text(FormattableString.Invariant($"A case usually has {report.Usual:0.#} {(report.Usual == 1 ? "question" : "questions")}. {report.Many} had {report.ManyFrom:0} or more.")),
             .. Say.List("The long ones, by complaint", report.ManyBy.Take(MostRows).Select(m => $"{Complaint(m.Complaint)}: {m.Cases}")),
             .. Say.List("Questions asked in vain", report.Questions.Where(q => q.InVain > 0).Take(MostRows).Select(q =>
                 $"{Check(q.Check)} Asked {LearningWords.Of(q.Asked, "time", "times")}: {q.MovedNothing} answers moved nothing, {q.NotSure} 'not sure', {q.Cannot} could not look.")),
@@ -51,7 +54,7 @@ public sealed class ReportCards(KnowledgeBase knowledge)
         "Could its chances be taken at their word?",
         report.Cases == 0 ? [] :
         [
-            Say.Text($"From {LearningWords.Of(report.Cases, "mended case", "mended cases")}; the others cannot be judged. When it says 70 %, it should be right 7 times in 10."),
+            Say.Text($"From {LearningWords.Of(report.Cases, "mended case", "mended cases")}; the others cannot be judged. When it says 70 %, it should be right 7 times in 10.{(report.Cases < FewCases ? " So few cases tell little yet." : "")}"),
             .. Say.List("Right after the complaint", Bins(report.AfterComplaint)),
             .. Say.List("When the first repair was shown", Bins(report.BeforeRepair)),
         ],

@@ -4,6 +4,7 @@ using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Learning.Reports;
 using ShedBot.Coaching.Tests.Samples;
 using ShedBot.Knowledge.Understanding;
+using ShedBot.Reasoning.Calibration;
 using static ShedBot.Coaching.Tests.Learning.Told;
 
 namespace ShedBot.Coaching.Tests.Learning.Reports;
@@ -109,6 +110,30 @@ public class ReportTests
         Assert.Equal(0.6, report.AfterComplaint.Bins.Sum(b => b.Cases * b.CameTrue.Value) / 20, 9);
         Assert.All(report.AfterComplaint.Bins, b => Assert.InRange(b.CameTrue.Value, b.CameTrue.Low, b.CameTrue.High));
         Assert.Empty(report.BeforeRepair.Bins);
+    }
+
+    /// <summary>The same was said of all twenty, so they are one bin: of 20, 12 came true. Parted by what came of them they would be bins of 0 and of 100 %.</summary>
+    [Fact]
+    public void Calibration_WhatWasSaidOfManyAlike_IsOneBin()
+    {
+        var cases = Many(20, (12, (i, m) => Mended(i, m, "open-tap")), (8, (i, m) => Mended(i, m, "straighten-hose")));
+
+        var bin = Assert.Single(CalibrationReport.Of(Pump.Knowledge, cases).AfterComplaint.Bins);
+
+        Assert.Equal((20, 0.6), (bin.Cases, bin.CameTrue.Value));
+    }
+
+    /// <summary>Worked by hand: of twelve a third is four. So 0.1 four times is full; 0.2 twice is not, and takes 0.5 five times in; 0.9 once is too few for a bin of its own.</summary>
+    [Fact]
+    public void Bins_KeepWhatIsAlikeTogether_AndLeaveNoneTooSmall()
+    {
+        var forecasts = new[] { (0.1, 4), (0.2, 2), (0.5, 5), (0.9, 1) }.SelectMany(p => Enumerable.Repeat(new Forecast(p.Item1, p.Item1 > 0.3), p.Item2)).ToList();
+
+        var bins = CalibrationBin.Of(forecasts, 5);
+
+        Assert.Equal([4, 8], bins.Select(b => b.Cases));
+        Assert.Equal([0, 0.75], bins.Select(b => b.CameTrue.Value));
+        Assert.Equal([0.1, ((2 * 0.2) + (5 * 0.5) + 0.9) / 8], bins.Select(b => Math.Round(b.Said, 12)));
     }
 
     [Fact]
