@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using ShedBot.Coaching.Learning.Counting;
 
 namespace ShedBot.Coaching.Tests.Learning;
@@ -22,6 +23,20 @@ public class PosteriorTests
     /// <summary>Laplace's rule of succession, (s + 1) / (n + 2): after 9 of 9, 10/11.</summary>
     [Fact]
     public void Mean_RuleOfSuccession_IsLaplaces() => Assert.Equal(10 / 11.0, Posterior.Mean([0.5, 0.5], 2, [0, 9])[1], 12);
+
+    /// <summary>Against a general library's distributions: the mean of Beta(a p + n, a (1 - p) + N - n), and of the Dirichlet likewise.</summary>
+    [Theory]
+    [InlineData(30, 0.875, 12, 5)]
+    [InlineData(3, 0.125, 0.4, 40.25)]
+    [InlineData(90, 0.5, 700, 1)]
+    public void Mean_BetaAndDirichlet_AreThoseOfTheLibrary(double sampleSize, double chance, double so, double notSo)
+    {
+        Assert.Equal(new Beta((sampleSize * chance) + so, (sampleSize * (1 - chance)) + notSo).Mean, Posterior.Mean([1 - chance, chance], sampleSize, [notSo, so])[1], 12);
+
+        double[] prior = [chance / 2, 1 - chance, chance / 2], counts = [so, notSo, 7];
+        var library = new Dirichlet([.. prior.Zip(counts, (p, n) => (sampleSize * p) + n)]).Mean;
+        Assert.Equal(library, Posterior.Mean(prior, sampleSize, counts), (a, b) => Math.Abs(a - b) < 1e-12);
+    }
 
     [Fact]
     public void Mean_NoCounts_IsThePrior() => Assert.Equal([0.2, 0.3, 0.5], Posterior.Mean([0.2, 0.3, 0.5], 20, [0, 0, 0]), (a, b) => Math.Abs(a - b) < 1e-12);

@@ -15,8 +15,8 @@ internal sealed class KeptCases(StudyPlan plan, string version, int seed)
         $"{version}-{seed}-{Math.Exp(plan.Spread.Spread):0.##}-{plan.Spread.LinksMoved}-{plan.Habits.WrongOutcomes}-{plan.Habits.Hostile}-{plan.Habits.Members}.jsonl"));
 
     /// <summary>In order; null for one that never came to an end.</summary>
-    /// <exception cref="JsonException">The file was not written by this.</exception>
-    public List<ClosedCase?> Read() => path is null || !File.Exists(path) ? [] : [.. File.ReadLines(path).Select(Parse)];
+    /// <exception cref="InvalidDataException">The file holds something else; the message says where.</exception>
+    public List<ClosedCase?> Read() => path is null || !File.Exists(path) ? [] : [.. File.ReadLines(path).Select(Read)];
 
     public void Add(IEnumerable<ClosedCase?> cases)
     {
@@ -64,6 +64,18 @@ internal sealed class KeptCases(StudyPlan plan, string version, int seed)
     private static void Values(Utf8JsonWriter json, params ReadOnlySpan<string?> values)
     {
         foreach (var value in values) json.WriteStringValue(value);
+    }
+
+    private ClosedCase? Read(string line, int at)
+    {
+        try
+        {
+            return Parse(line);
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException or FormatException or ArgumentException or IndexOutOfRangeException)
+        {
+            throw new InvalidDataException($"{path}, line {at + 1}: this is no kept case, or half of one. Move the file away and run again; its cases are then ridden anew.", e);
+        }
     }
 
     private ClosedCase? Parse(string line)

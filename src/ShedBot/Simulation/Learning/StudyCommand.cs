@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json;
 using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Simulating.Riders;
 using ShedBot.Knowledge.Compiling;
@@ -84,7 +83,7 @@ internal static class StudyCommand
             await output.WriteAsync(StudyText.Of(plan, results, knowledge.Version, Again(plan)));
             return ExitCodes.Fine;
         }
-        catch (Exception e) when (e is NoSuchRiderException or JsonException or IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is NoSuchRiderException or InvalidDataException or IOException or UnauthorizedAccessException)
         {
             await Console.Error.WriteLineAsync(e.Message);
             return ExitCodes.InputHasErrors;

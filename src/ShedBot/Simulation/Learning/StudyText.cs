@@ -15,8 +15,8 @@ internal static class StudyText
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"Clubs with seeds {string.Join(", ", plan.Seeds)}, {plan.Riders} fresh riders each at every stage, rules {version}.  \n");
         text.Append(CultureInfo.InvariantCulture, $"Again: `{again}`  \n");
-        text.Append("In brackets: 95 % bootstrap intervals over riders, clubs put together; ratios are of the same riders before anything was learnt. Where nothing moved in a club,\n");
-        text.Append("its riders are coached as before to the letter, and were not ridden again.\n\n");
+        text.Append("In brackets: 95 % bootstrap intervals over riders, clubs put together; ratios are of the same riders before anything was learnt.  \n");
+        text.Append("Where nothing moved in a club, its riders are coached as before to the letter, and were not ridden again.\n\n");
         Row(text, "cases", "numbers moved, by club (held back)", "cost, mean", "cost to before", "right cause led, and mended", "mended", "Brier, all causes, after the complaint", "the same before the first repair", "log score after the complaint", "calibration error after the complaint", "odds of the falsely blamed cause");
         Row(text, "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:");
         var stages = results.Select(r => r.Cases).Distinct().ToList();

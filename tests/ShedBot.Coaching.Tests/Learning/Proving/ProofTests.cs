@@ -1,3 +1,4 @@
+using MathNet.Numerics.Statistics;
 using ShedBot.Coaching.Learning.Counting;
 using ShedBot.Coaching.Learning.Proving;
 
@@ -17,6 +18,15 @@ public class ProofTests
         Assert.True(proof.IsAbove(1.414));
         Assert.False(proof.IsAbove(1.415));
         Assert.Equal((3, 1), (proof.Better, proof.Worse));
+    }
+
+    /// <summary>Against a general library: the error of a sum of n drawn values is their standard deviation times the root of n.</summary>
+    [Fact]
+    public void Error_ManyMembers_IsThatOfTheLibrary()
+    {
+        double[] gains = [.. Enumerable.Range(0, 26).Select(i => Math.Sin(i * i) + (i % 7 / 3.0))];
+
+        Assert.Equal(gains.StandardDeviation() * Math.Sqrt(26), new Proof(gains, [1]).Error, 9);
     }
 
     /// <summary>However much one member gains, and however many others there are, it is one standard error and no more.</summary>
