@@ -20,6 +20,9 @@ switch (args)
     case ["trial", var cases, var full]:
         ClosedCases.Print(int.Parse(cases, CultureInfo.InvariantCulture), int.Parse(full, CultureInfo.InvariantCulture));
         break;
+    case ["publish", var runs]:
+        await PublishToFirstUse.PrintAsync(int.Parse(runs, CultureInfo.InvariantCulture));
+        break;
     case ["clubs", var clubs, var turns]:
         await ThousandClubs.PrintAsync(int.Parse(clubs, CultureInfo.InvariantCulture), int.Parse(turns, CultureInfo.InvariantCulture));
         break;
