@@ -1,6 +1,6 @@
-using ShedBot.Coaching.Tests.Samples;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Tests.Samples;
 using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Loading;
 
