@@ -20,7 +20,7 @@ internal static class LookCards
             [
                 Say.Text(newest is null
                     ? "Your club goes by the project's rules alone so far."
-                    : $"Edition {newest.Number}, of {ProposalCards.Day(newest.At)}: {newest.What}. The club has {Count(rules.Layer.Items.Length, "rule")} of its own, {Count(rules.Layer.Mends.Length, "mend")}, and {rules.Layer.Retires.Length} out of use."),
+                    : $"Edition {newest.Number}, of {ProposalCards.Day(newest.At)}: {newest.What}. The club has {Count(rules.Layer.Items.Length, "rule")} of its own, {Count(rules.Layer.Mends.Length, "mend")}, and {rules.Layer.Retires.Length} out of use.{LearningChoices.Learnt(rules)}"),
                 .. Say.List("Waiting", Waits(waiting, drafts, tips, troubles)),
             ],
             [

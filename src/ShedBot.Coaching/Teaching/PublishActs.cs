@@ -32,7 +32,7 @@ internal static class PublishActs
         var used = tip is { State: TipState.Taken } && tip.Proposal == proposal.Id ? tip with { State = TipState.Used, Version = tip.Version + 1 } : null;
         await act.SaveAsync(
             [
-                act.Audit(AuditAct.Published, Number(edition.Number), $"published {proposal.Id}, {proposal.Title}: {string.Join(' ', check.Reads.Concat(MoveCards.Says(proposal)))}"),
+                act.Audit(AuditAct.Published, Number(edition.Number), $"published {proposal.Id}, {proposal.Title}: {string.Join(' ', check.Reads.Concat(MoveCards.Short(act.Rules, proposal)))}"),
                 .. used is null ? [] : new[] { act.Audit(AuditAct.TipUsed, used.Id, $"the tip of {TeachAct.NameOf(used.FromName)} became part of edition {Number(edition.Number)}") },
             ],
             after, used, edition: edition, say: Words(act, after, used));

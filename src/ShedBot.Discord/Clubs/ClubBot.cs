@@ -28,6 +28,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     private readonly Teaching teaching;
     private readonly TeachingOffers teachingOffers;
     private readonly WordDelivery words;
+    private readonly LearningKeeper learning;
     private readonly Leaving leaving;
     private readonly SetUp setUp;
     private readonly RightsCheck rights;
@@ -61,7 +62,8 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         var turns = new Turns(parts, delivery, rights);
         var starting = new Starting(parts, rooms, turns);
         setUp = new SetUp(parts, rights);
-        leaving = new Leaving(parts);
+        learning = new LearningKeeper(parts);
+        leaving = new Leaving(parts, learning);
         logbooks = new Logbooks(parts);
         sheets = new BikeSheets(parts, logbooks);
         offers = new Offers(parts, starting);
@@ -77,7 +79,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         catchingUp = new CatchingUp(parts, rooms, saying, setUp);
         words = new WordDelivery(parts, direct, panels);
         var show = new TeachingShow(parts);
-        teaching = new Teaching(parts, new TeachingTrials(parts, show, Aside, trialTold), show, words, Aside);
+        teaching = new Teaching(parts, new TeachingTrials(parts, show, Aside, trialTold), show, words, learning, Aside);
         teachingOffers = new TeachingOffers(parts);
         upkeep = new Upkeep(parts, rooms, delivery, reminderDelivery, words, keepAfterLeaving);
         registering = new Registering(parts);
@@ -96,7 +98,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
     }
 
     /// <summary>Looks after what nobody asks for, until it is called off.</summary>
-    public Task KeepUpAsync(CancellationToken ct) => Task.WhenAll(RepeatAsync(RoundAsync, ct), RepeatAsync(reminding.RoundAsync, ct), RepeatAsync(words.RoundAsync, ct));
+    public Task KeepUpAsync(CancellationToken ct) => Task.WhenAll(RepeatAsync(RoundAsync, ct), RepeatAsync(reminding.RoundAsync, ct), RepeatAsync(words.RoundAsync, ct), RepeatAsync(learning.RoundAsync, ct));
 
     private async Task RepeatAsync(Func<CancellationToken, Task> round, CancellationToken ct)
     {

@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Logging;
 using ShedBot.Coaching.Cases;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Discord.Rest;
 
 namespace ShedBot.Discord.Clubs;
@@ -69,6 +70,12 @@ internal static partial class ClubLog
 
     [LoggerMessage(LogLevel.Information, "A mention could not be made ({Trouble}); a note at the member's next command takes its place.")]
     public static partial void NotMentioned(this ILogger log, Trouble trouble);
+
+    [LoggerMessage(LogLevel.Information, "Club {Club}: its closed cases were looked over ({Outcome}, edition {Edition}).")]
+    public static partial void LookedOver(this ILogger log, string club, RoundOutcome outcome, int? edition);
+
+    [LoggerMessage(LogLevel.Error, "Club {Club}: its closed cases could not be looked over; it is tried again later.")]
+    public static partial void NotLookedOver(this ILogger log, string club, Exception why);
 
     [LoggerMessage(LogLevel.Warning, "The chat lets us open no more direct conversations for a while; those that are open go on, the others wait {Hours} hours.")]
     public static partial void OpensTooFast(this ILogger log, double hours, Exception why);

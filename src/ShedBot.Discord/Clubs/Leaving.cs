@@ -7,7 +7,7 @@ using ShedBot.Discord.Wire;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>A member has everything removed that is kept of them; from within a club what belongs to it, from a direct conversation all of it.</summary>
-internal sealed class Leaving(Parts parts)
+internal sealed class Leaving(Parts parts, LearningKeeper learning)
 {
     public const string Verb = "forget";
 
@@ -25,6 +25,8 @@ internal sealed class Leaving(Parts parts)
             foreach (var room in await parts.Clubs.RoomsOfAsync(member, 100, ct)) await PutAwayAsync(room, ct);
             var forgotten = await parts.Clubs.ForgetMemberAsync(member, ct);
             (cases, bikes) = (cases + forgotten.Cases, bikes + forgotten.Bikes);
+            // What the club has learnt is counted anew without them.
+            learning.Soon(club);
         }
 
         parts.Log.Forgot(cases, bikes);

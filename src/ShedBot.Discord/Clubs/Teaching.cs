@@ -1,4 +1,5 @@
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
@@ -11,7 +12,7 @@ namespace ShedBot.Discord.Clubs;
 /// that came with it, and the desk asks for them before anything is read or done.
 /// </summary>
 /// <param name="aside">Does work in a lane of its own.</param>
-internal sealed class Teaching(Parts parts, TeachingTrials trials, TeachingShow show, WordDelivery words, Action<Snowflake, Func<Task>> aside)
+internal sealed class Teaching(Parts parts, TeachingTrials trials, TeachingShow show, WordDelivery words, LearningKeeper learning, Action<Snowflake, Func<Task>> aside)
 {
     private readonly TeachingDoor door = new(parts.Teaching);
     private readonly TeachingCommanding commanding = new(parts);
@@ -87,7 +88,7 @@ internal sealed class Teaching(Parts parts, TeachingTrials trials, TeachingShow 
     {
         // What a process that died has left is done only where it loses words otherwise: nobody sees what comes of it, and time has gone by.
         if (came.Interaction.Token.Length == 0 && request is not (PassTip or AnswerSheet)) return;
-        if (request is TryOut or ShowReport && teacher.May(request.Needs))
+        if (request is TryOut or ShowReport or CountRequest && teacher.May(request.Needs))
         {
             await trials.BeginAsync(came, teacher, request, live, ct);
             return;
@@ -95,6 +96,7 @@ internal sealed class Teaching(Parts parts, TeachingTrials trials, TeachingShow 
 
         var answer = await parts.Rules.HandleAsync(teacher, request, came.At, ct);
         await show.ShowAsync(answer, await leads.OfAsync(teacher, request, answer, ct), live, ct);
+        if (answer.Refused is null) learning.After(request, teacher.Club);
         if (request is Publish or Refuse or DeclineTip && answer.Refused is null) aside(came.Interaction.Id, () => words.RoundAsync(ct));
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Rest;
@@ -29,6 +30,7 @@ internal sealed class TeachingCommanding(Parts parts)
             ? new TeachPress(TeachVerb.Report, report, Text(sub, TeachingCommands.Look) ?? "").Request ?? new ShowReports()
             : new ShowReports(), null),
         TeachingCommands.NotUnderstood => (new ShowUnheard(), null),
+        TeachingCommands.Learn => (new ShowLearning(), null),
         TeachingCommands.Settings => await SettingsAsync(used, sub, teacher, ct),
         _ => (null, null),
     };
@@ -74,7 +76,10 @@ internal sealed class TeachingCommanding(Parts parts)
             new ChooseTeaching(
                 propose is null && neither is null ? null : Changed(now.ProposeRoles, propose, neither),
                 publish is null && neither is null ? null : Changed(now.PublishRoles, publish, neither),
-                Flag(sub, TeachingCommands.TwoPeople)),
+                Flag(sub, TeachingCommands.TwoPeople),
+                Text(sub, TeachingCommands.Learning) is { } mode && Enum.GetNames<LearningMode>().Contains(mode, StringComparer.Ordinal) ? Enum.Parse<LearningMode>(mode) : null,
+                Number(sub, TeachingCommands.MostFactor),
+                Number(sub, TeachingCommands.MemberShare) / 100),
             null);
     }
 
@@ -85,6 +90,9 @@ internal sealed class TeachingCommanding(Parts parts)
     }
 
     private static string? Role(CommandOptionValue sub, string name) => Snowflake.Read(Text(sub, name))?.ToString();
+
+    private static double? Number(CommandOptionValue sub, string name) =>
+        double.TryParse(Text(sub, name), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
 
     private static bool? Flag(CommandOptionValue sub, string name) => sub.Options?.FirstOrDefault(o => o.Name == name)?.Value?.ValueKind switch
     {

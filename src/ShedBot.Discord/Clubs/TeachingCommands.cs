@@ -1,4 +1,5 @@
 using ShedBot.Coaching.Logbook;
+using ShedBot.Coaching.Teaching;
 using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Discord.Wire;
 
@@ -13,11 +14,11 @@ internal static class TeachingCommands
     public const string Rules = "rules", Tip = "tip", PassOn = "Pass on as a tip";
 
     public const string Show = "show", Write = "write", GoOn = "go-on", Waiting = "waiting", FileIn = "file-in", FileOut = "file-out", Editions = "editions",
-        TakeBack = "take-back", Log = "log", Tips = "tips", Settings = "settings", Reports = "reports", NotUnderstood = "words";
+        TakeBack = "take-back", Log = "log", Tips = "tips", Settings = "settings", Reports = "reports", NotUnderstood = "words", Learn = "learn";
 
     public const string Sheet = "sheet", Proposal = "proposal", Answer = "answer", File = "file", Edition = "edition", Words = "words", Whole = "whole", Report = "report", Look = "look";
 
-    public const string MayPropose = "may-propose", MayPublish = "may-publish", MayNoMore = "may-no-more", TwoPeople = "two-people";
+    public const string MayPropose = "may-propose", MayPublish = "may-publish", MayNoMore = "may-no-more", TwoPeople = "two-people", Learning = "learning", MostFactor = "most-times", MemberShare = "member-share";
 
     private const int InClub = 0, MostTyped = 100;
 
@@ -38,6 +39,7 @@ internal static class TeachingCommands
             Sub(TakeBack, "Go back to an older edition; I ask first", new CommandOption(Edition, "Its number; 0 for the project's rules alone", OptionTypes.Whole, Required: true)),
             Sub(Log, "Who did what, and when", new CommandOption(Whole, "Also how drafts were written", OptionTypes.YesNo)),
             Sub(Tips, "What members have passed on"),
+            Sub(Learn, "What your club's mended cases could teach, with the numbers"),
             Sub(
                 Reports,
                 "What your club's closed cases tell",
@@ -50,7 +52,15 @@ internal static class TeachingCommands
                 new CommandOption(MayPropose, "A role that may write and try", OptionTypes.Role),
                 new CommandOption(MayPublish, "A role that may publish", OptionTypes.Role),
                 new CommandOption(MayNoMore, "A role that may neither any more", OptionTypes.Role),
-                new CommandOption(TwoPeople, "Nobody publishes a proposal of their own", OptionTypes.YesNo)),
+                new CommandOption(TwoPeople, "Nobody publishes a proposal of their own", OptionTypes.YesNo),
+                new CommandOption(Learning, "What is done with what mended cases teach", OptionTypes.Text, Choices:
+                [
+                    new("it is only counted", nameof(LearningMode.Off)),
+                    new("it becomes a proposal", nameof(LearningMode.Proposals)),
+                    new("it goes live by itself within the limits", nameof(LearningMode.Automatic)),
+                ]),
+                new CommandOption(MostFactor, "The most times that learning moves how common a cause is; 1 to 10", OptionTypes.Number),
+                new CommandOption(MemberShare, "The most that one member counts for, in percent of all", OptionTypes.Number)),
         ]),
         new(Tip, CommandTypes.Slash, "Tell those who look after the rules what you know about the clutch", Contexts: [InClub], IntegrationTypes: [0], Options:
         [

@@ -11,6 +11,10 @@ internal static class TeachingTexts
 
     public static Card ReportGoing { get; } = Texts.Plain("One after the other", "A report of your club is being counted. Wait until it is there, then ask for this one.");
 
+    public static Card CountGoing { get; } = Texts.Plain("One after the other", "Your club's cases are being counted. Wait until it is done, then ask once more.");
+
+    public static Card CountingMended { get; } = Texts.Plain("It is being counted", "Your club's closed cases, one by one. With many of them it takes a little; the result comes here.");
+
     public static Card NotEverybody { get; } = Texts.Plain("Choose a role", "That role is everybody's. Nothing was changed; choose a role that only some of you have.");
 
     public static Card NoTip { get; } = Texts.Plain("Not that one", "A tip is what a member wrote; that message is not one of theirs.");

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Discord.Drawing;
 using ShedBot.Discord.Gateway;
@@ -10,21 +11,26 @@ using ShedBot.Discord.Wire;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>
-/// Runs trials, which take a minute or more, and counts reports, which may take seconds, beside everything else: how far one is stands in the private answer,
+/// Runs trials, which take a minute or more, and counts cases, which may take seconds, beside everything else: how far one is stands in the private answer,
 /// and in the end its result. Where that cannot be changed any more, the result of a trial is kept with the proposal all the same.
 /// </summary>
 /// <param name="aside">Does work in a lane of its own.</param>
 /// <param name="every">How often it is told how far a trial is.</param>
 internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snowflake, Func<Task>> aside, TimeSpan every)
 {
-    private readonly ConcurrentDictionary<(ClubId Club, bool Report), bool> going = new();
+    private readonly ConcurrentDictionary<(ClubId Club, bool Counts), bool> going = new();
 
     public async Task BeginAsync(InteractionCame came, Teacher teacher, TeachRequest request, Acknowledgement live, CancellationToken ct)
     {
-        var key = (teacher.Club, request is ShowReport);
+        var key = (teacher.Club, request is not TryOut);
         if (!going.TryAdd(key, true))
         {
-            await live.TellAsync(Texts.Draw(request is ShowReport ? TeachingTexts.ReportGoing : TeachingTexts.TrialGoing), ct);
+            await live.TellAsync(Texts.Draw(request switch
+            {
+                ShowReport => TeachingTexts.ReportGoing,
+                CountRequest => TeachingTexts.CountGoing,
+                _ => TeachingTexts.TrialGoing,
+            }), ct);
             return;
         }
 
@@ -57,7 +63,7 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snow
         }
         finally
         {
-            going.TryRemove((teacher.Club, request is ShowReport), out _);
+            going.TryRemove((teacher.Club, request is not TryOut), out _);
         }
     }
 
@@ -96,7 +102,12 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snow
         }
     }
 
-    private static Drawn Draw(TeachRequest request, int percent) => Texts.Draw(request is ShowReport ? TeachingTexts.Counting(percent) : TeachingTexts.Trying(percent));
+    private static Drawn Draw(TeachRequest request, int percent) => Texts.Draw(request switch
+    {
+        ShowReport => TeachingTexts.Counting(percent),
+        CountRequest => TeachingTexts.CountingMended,
+        _ => TeachingTexts.Trying(percent),
+    });
 
     private sealed class Far : IProgress<double>
     {

@@ -84,6 +84,7 @@ internal sealed class PracticeSession : IDisposable
             // After the line: whoever types answers what they have seen, not what came meanwhile.
             await GuardAsync(() => reminders.LookAsync(member, ct));
             await GuardAsync(() => teaching.LookAsync(member, ct));
+            await GuardAsync(() => teaching.LookOverAsync(ct));
         }
 
         screen.Say("Bye. Everything you told me is kept; we go on where we were.");

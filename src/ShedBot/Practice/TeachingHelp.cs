@@ -27,10 +27,12 @@ internal static class TeachingHelp
                 rules reports               what closed cases tell; rules report fixes, guesses,
                                             questions, unanswered, chances (or chances light)
                 rules words                 what was not understood, and what it means
+                rules learn                 what mended cases could teach, with the numbers
                 rules log, log all          who did what, when
                 rules file out FILE         the club's own rules as a file
                 rules file in FILE          the same, changed by hand
-                rules settings              rules two people on
+                rules settings              rules two people on; rules learning off, proposals,
+                                            automatic; learning at most 3, learning share 5 %
                 tip: WORDS, tips            pass on what you know; what others passed on
                 """.ReplaceLineEndings("\n")),
             new TextBlock("While a sheet asks: the number of an answer, or your own words; skip, back, all, stop. Everything is kept as it comes."),

@@ -5,6 +5,7 @@ using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Learning.Reports;
 using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Moves;
 using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Coaching.Teaching.Writing;
 
@@ -203,7 +204,7 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
 
     private async Task AskAsync(MemberName member, TeachRequest request, CancellationToken ct, string? to = null)
     {
-        if (request is TryOut or ShowReport)
+        if (request is TryOut or ShowReport or CountRequest)
         {
             screen.Say(request is TryOut ? "Trying it beside the rules as they are. That takes a moment ..." : "Counting the closed cases. With many of them that takes a moment ...");
             await screen.FlushAsync(ct);
@@ -217,6 +218,13 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
         if (open is { Question.Kind: QuestionKind.Lines }) screen.Say("One line after the other; done when that was all.");
         if (!answer.Files.IsDefaultOrEmpty) await WriteAsync(answer.Files, to, ct);
         if (answer.Picture is { } picture) await PaintAsync(picture, ct);
+    }
+
+    /// <summary>Has the club's closed cases looked over where that is due, and says what is new.</summary>
+    public async Task LookOverAsync(CancellationToken ct)
+    {
+        var news = await desk.RoundAsync(ClubId.Practice, clock.GetUtcNow(), ct);
+        if (LearningNews.Of(news) is { } says) screen.Say(says);
     }
 
     private async Task PaintAsync(CalibrationPicture picture, CancellationToken ct)

@@ -21,7 +21,7 @@ internal static class Sitting
     public static ITrials Trials { get; } = new ClubTrials(() => new CoachOptions(), new RidersTried(4));
 
     /// <returns>Everything the terminal showed, with the rider's lines marked.</returns>
-    public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider", TimelinePainter? paint = null, DateTimeOffset? at = null)
+    public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider", TimelinePainter? paint = null, DateTimeOffset? at = null, ITrials? trials = null)
     {
         var output = new StringWriter { NewLine = "\n" };
         await using var store = await LiteShedStore.OpenAsync(new StoreOptions { Path = data, Durable = false }, CancellationToken.None);
@@ -37,7 +37,7 @@ internal static class Sitting
             new MemberName(member),
             Path.GetDirectoryName(data)!,
             paint ?? new TimelinePictures(PlainFace.UsualFolders, NullLogger.Instance).Paint,
-            Trials,
+            trials ?? Trials,
             new TimelinePictures(PlainFace.UsualFolders, NullLogger.Instance).Paint);
         await session.RunAsync(CancellationToken.None);
         return output.ToString();

@@ -19,6 +19,14 @@ internal static class LearningChoices
         settings.Off.IsEmpty ? "Any number of the rules may be learnt." : string.Create(CultureInfo.InvariantCulture, $"Numbers that are never learnt: {settings.Off.Count}."),
     ];
 
+    /// <summary>How many numbers are learnt, as the end of a sentence about a club's own rules; empty for none.</summary>
+    public static string Learnt(RulesNow rules) => LearntSteps.ByKey(rules.LearntNumbers).Count switch
+    {
+        0 => "",
+        1 => " One number is learnt from its own cases.",
+        var count => string.Create(CultureInfo.InvariantCulture, $" {count} numbers are learnt from its own cases."),
+    };
+
     public static string Mode(LearningMode mode) => mode switch
     {
         LearningMode.Off => "it is only counted, and only when somebody asks",

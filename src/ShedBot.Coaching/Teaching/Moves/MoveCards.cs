@@ -19,7 +19,7 @@ internal static class MoveCards
         var counted = CountedNumbers.Of(work, report);
         var says = counted.Numbers.ToDictionary(n => n.Key, n => n.Says, StringComparer.Ordinal);
         var card = LearningCards.Of(report with { Moves = [.. report.Moves.Where(m => says.ContainsKey(m.Target.Key)).Select(m => m with { Says = says[m.Target.Key] })] });
-        if (counted.Numbers.IsEmpty && !report.Moves.IsEmpty) card = new Card("Nothing new to learn", [Say.Text($"What {Cases(counted)} say is learnt already.")], []);
+        if (counted.Numbers.IsEmpty && !report.Moves.IsEmpty) card = new Card("Nothing new to learn", [Say.Text($"All that is to be learnt from {Cases(counted)}, is learnt already.")], []);
         var back = counted.Numbers.Where(n => report.Moves.All(m => m.Target.Key != n.Key)).Select(n => n.Says);
         return card with
         {
@@ -44,9 +44,15 @@ internal static class MoveCards
         if (!counted.Out.IsEmpty) yield return Say.Text($"Left out, and so as they are: {counted.Out.Count}.");
     }
 
-    /// <summary>The sentences of what moves, for the log.</summary>
-    public static IEnumerable<string> Says(Proposal proposal) =>
-        CountedNumbers.Read(proposal) is { } counted ? counted.Numbers.Where(n => !counted.Out.Contains(n.Key)).Select(n => n.Says) : [];
+    /// <summary>What moves, in short, for the log; nothing for a proposal that was not counted.</summary>
+    public static IEnumerable<string> Short(RulesNow rules, Proposal proposal) => CountedNumbers.Read(proposal) is { } counted ? Short(rules, counted) : [];
+
+    public static IEnumerable<string> Short(RulesNow rules, CountedNumbers counted)
+    {
+        var (before, after) = (LearntSteps.ByKey(rules.LearntNumbers), LearntSteps.ByKey(counted.Then(rules.LearntNumbers)));
+        string Number(ImmutableSortedDictionary<string, double> numbers, string key) => numbers.TryGetValue(key, out var number) ? TargetWords.Number(key, number) : "the rules' own word";
+        return counted.Numbers.Where(n => !counted.Out.Contains(n.Key)).Select(n => $"{Say.Capital(TargetWords.Called(rules.Knowledge, n.Key))}: {Number(before, n.Key)}, then {Number(after, n.Key)}.");
+    }
 
     public static IEnumerable<CardOption> Options(TeachAct act, Proposal proposal)
     {

@@ -38,7 +38,7 @@ internal static class RoundActs
         var numbers = counted.Numbers.Length == 1 ? "one number" : string.Create(CultureInfo.InvariantCulture, $"{counted.Numbers.Length} numbers");
         var edition = Edition(act, counted.Counted, $"Learnt by itself: {numbers}");
         await SaveAsync(
-            act, book.Next(), [Line(act, TeachPress.Text(edition.Number), $"learnt by itself, as the club has chosen: {string.Join(' ', counted.Numbers.Select(n => n.Says))}")],
+            act, book.Next(), [Line(act, TeachPress.Text(edition.Number), $"learnt by itself, as the club has chosen: {string.Join(' ', MoveCards.Short(act.Rules, counted))}")],
             open is null ? null : Away(act, open), edition);
         return edition.Number;
     }

@@ -57,7 +57,7 @@ public sealed class LearnActsTests : IDisposable
         Assert.Equal("", edition.Layer);
         Assert.InRange(edition.ReadLearnt().TimesOf(Fault), 1.25, 3);
         var log = (await school.Shelf.AuditAsync(School.Club, long.MaxValue, 1, default))[0];
-        Assert.Contains("it was this in about", log.What, StringComparison.Ordinal);
+        Assert.Contains("kinked or bent too tightly: the rules' own word, then times", log.What, StringComparison.Ordinal);
         Assert.Contains("already", School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card), StringComparison.Ordinal);
 
         var ask = await school.DoAsync(School.Bo, new AskTakeBack(0));
