@@ -30,6 +30,7 @@ internal static class AboutCards
                 "I keep, for this club only",
                 [
                     "your member number in this chat; your name only beside a tip you gave or a rule you wrote; never your picture", "what you told me about your bike and its troubles, in the words that open a case and in your answers", "the work and service that was done on it, on which day",
+                    "how your troubles ended, counted with those of others as numbers without a name, so that this club's own rules fit its bikes better",
                     "words of yours that I could make nothing of, so that moderators can teach me what they mean; and tips you gave, or that somebody passed on from you",
                     "how you ride: days, distance or time, weather, rests and the pace you told, as far as you logged them",
                     "if you want to be reminded: when, in which time zone, in which channel I may mention you, what you were told and when, what you put off or stopped",
@@ -39,7 +40,7 @@ internal static class AboutCards
                 [
                     "read along: I see what mentions me, replies to me, or is pressed or sent to me", "sell it, pass it on, or train anything with your words", "show one club what belongs to another",
                 ]),
-            new TextBlock("It is kept while you use me. With /shedbot leave everything is removed at once; rules that you helped to make stay with the club, without your name. When a club sends me away, all of it is removed some weeks later. "
+            new TextBlock("It is kept while you use me. With /shedbot leave everything is removed at once, and what was counted is counted anew without you; rules that you helped to make stay with the club, without your name. When a club sends me away, all of it is removed some weeks later. "
                 + "The operator's privacy policy, and how to reach them, stands in my profile."),
         ],
         []);

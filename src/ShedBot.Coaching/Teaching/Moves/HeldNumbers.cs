@@ -40,8 +40,8 @@ internal static class HeldNumbers
         return (gone ? "" : to.Learnt, after.Next() with { Anew = gone ? to.Learnt : "" });
     }
 
-    /// <summary>Whether cases that this edition had counted are gone.</summary>
-    private static bool IsGone(LearningBook book, RulesNow to) => to.Learnt.Length > 0 && to.Edition <= book.Forgotten;
+    /// <summary>Whether cases that this edition had counted are gone; while a count anew still waits, any may have.</summary>
+    private static bool IsGone(LearningBook book, RulesNow to) => to.Learnt.Length > 0 && (to.Edition <= book.Forgotten || book.Anew.Length > 0);
 
     private static ImmutableArray<LearntStep> Steps(TeachAct act, RulesNow to) =>
         LearntSteps.Between(act.Rules.LearntNumbers, to.LearntNumbers, to.Knowledge, LearningLimits.Default);

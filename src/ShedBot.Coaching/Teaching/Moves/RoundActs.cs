@@ -46,8 +46,8 @@ internal static class RoundActs
     /// <returns>The edition; null when it comes to the same numbers as there are.</returns>
     public static async Task<int?> AnewAsync(TeachAct act, LearningBook book, Learnt learnt)
     {
-        // What is open was counted with what is gone, so the cases are looked over at once.
-        var after = book.Next() with { Anew = "", LookedAt = null, Looked = "" };
+        // What is open was counted with what is gone, so the cases are looked over at once; and what others published meanwhile still had the old numbers.
+        var after = book.Next() with { Anew = "", LookedAt = null, Looked = "", Forgotten = act.Rules.Edition };
         if (learnt.Equals(act.Rules.LearntNumbers))
         {
             await SaveAsync(act, after, [Line(act, "", "counted anew what was learnt, because cases are gone: it comes to the same")]);

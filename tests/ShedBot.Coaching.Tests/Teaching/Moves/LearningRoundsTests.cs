@@ -238,6 +238,40 @@ public sealed class LearningRoundsTests : IDisposable
     }
 
     [Fact]
+    public async Task TakeBack_ToWhatWasPublishedBeforeTheCountAnew_ServesNoneOfItsNumbersUncounted()
+    {
+        await AutomaticAsync();
+        await RoundAsync();
+        await school.DoAsync(School.Ada, new ChooseTeaching(Learning: LearningMode.Off));
+        school.Shelf.Forget(School.Club.Member("m0"));
+        // Somebody was quicker than the count, and took the old numbers along.
+        await school.PublishAsync(School.Ada, "strength", Filled.Commoner);
+        Assert.Equal(3, (await RoundAsync()).Edition);
+        var counted = (await school.Shelf.FindEditionAsync(School.Club, 3, default))!.Learnt;
+
+        await school.DoAsync(School.Ada, new TakeBack(2, 3));
+
+        Assert.Equal("", (await school.Shelf.FindEditionAsync(School.Club, 4, default))!.Learnt);
+        Assert.Equal(5, (await RoundAsync()).Edition);
+        Assert.Equal(counted, (await school.Shelf.FindEditionAsync(School.Club, 5, default))!.Learnt);
+    }
+
+    [Fact]
+    public async Task TakeBack_WhileACountAnewStillWaits_KeepsTheWish()
+    {
+        await AutomaticAsync();
+        await RoundAsync();
+        await school.DoAsync(School.Ada, new ChooseTeaching(Learning: LearningMode.Off));
+        school.Shelf.Forget(School.Club.Member("m0"));
+        await school.PublishAsync(School.Ada, "strength", Filled.Commoner);
+        await school.DoAsync(School.Ada, new TakeBack(1, 2));
+
+        Assert.Equal("", (await school.Shelf.FindEditionAsync(School.Club, 3, default))!.Learnt);
+        Assert.Equal((RoundOutcome.CountedAnew, 4), await RoundAsync() is var news ? (news.Outcome, news.Edition) : default);
+        Assert.NotEqual("", (await school.Shelf.FindEditionAsync(School.Club, 4, default))!.Learnt);
+    }
+
+    [Fact]
     public async Task Round_OfOneClub_TakesNothingFromAnother()
     {
         var other = new ClubId("other-club");
