@@ -36,11 +36,15 @@ internal static class FactSheet
             number == 1 ? "The usual answer, as a rider would give it?" : number == 2 ? "Another answer, as a rider would give it?" : "One more answer? Skip when that was all.",
             number == 1 ? "Such as: The lever of the kit" : "Such as: Another one", QuestionKind.Text, page)
         {
-            Applies = Applies, Required = number <= LeastAnswers, Longest = 200,
+            Applies = Applies,
+            Required = number <= LeastAnswers,
+            Longest = 200,
         };
         yield return new Question(often, "On how many bikes is it so?", "Of those that come with a trouble.", QuestionKind.Scale, page + "-often")
         {
-            Applies = c => Applies(c) && c.Has(says), Choices = _ => Scales.Chance, Asks = c => $"\"{c.One(says)}\": on how many of the bikes that come with a trouble is it so?",
+            Applies = c => Applies(c) && c.Has(says),
+            Choices = _ => Scales.Chance,
+            Asks = c => $"\"{c.One(says)}\": on how many of the bikes that come with a trouble is it so?",
         };
     }
 
@@ -51,15 +55,19 @@ internal static class FactSheet
         yield return new Question(
             cause, number == 1 ? "Which cause does it make likelier or less likely?" : "Any other cause? Skip when that was all.", "What is wrong. A fact that moves no cause is asked for nothing.", QuestionKind.PickOne, cause)
         {
-            Applies = Applies, Required = number == 1, Choices = c => Existing.Faults(c.Knowledge),
+            Applies = Applies,
+            Required = number == 1,
+            Choices = c => Existing.Faults(c.Knowledge),
         };
         yield return new Question(value, "With which answer?", "The answer that makes the difference.", QuestionKind.PickOne, value)
         {
-            Applies = c => Applies(c) && c.Has(cause), Choices = Values,
+            Applies = c => Applies(c) && c.Has(cause),
+            Choices = Values,
         };
         yield return new Question(times, "How much does it move the cause?", "Beside bikes on which it is not so.", QuestionKind.Scale, times)
         {
-            Applies = c => Applies(c) && c.Has(cause), Choices = _ => Scales.Times,
+            Applies = c => Applies(c) && c.Has(cause),
+            Choices = _ => Scales.Times,
             Asks = c => $"With \"{Values(c).FirstOrDefault(v => v.Value == c.One(value))?.Says}\": how much likelier or less likely is it that {c.Knowledge.Faults.GetValueOrDefault(c.One(cause))?.Is}?",
         };
     }

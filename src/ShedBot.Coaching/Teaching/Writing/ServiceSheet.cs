@@ -64,13 +64,19 @@ internal static class ServiceSheet
         yield return new Question(id + In, $"{ask[..^1]}: counted in what?", "Whatever wears it most.", QuestionKind.Scale, id) { Applies = applies, Choices = _ => Measures };
         yield return new Question(id, ask, help, QuestionKind.Number, id)
         {
-            Least = least, Most = 20_000, Applies = applies, Asks = c => $"{ask} A number{(c.Has(id + In) ? $" of {c.One(id + In)}" : "")}.",
+            Least = least,
+            Most = 20_000,
+            Applies = applies,
+            Asks = c => $"{ask} A number{(c.Has(id + In) ? $" of {c.One(id + In)}" : "")}.",
         };
     }
 
     private static Question Weather(string id, string ask, string help) => new(id, ask, help, QuestionKind.Number, "task-weather")
     {
-        Required = false, Least = 1, Most = 5, Applies = c => (c.Has(Every + In) && c.One(Every + In) != "days") || (c.Has(After + In) && c.One(After + In) != "days" && c.Number(After) > 0),
+        Required = false,
+        Least = 1,
+        Most = 5,
+        Applies = c => (c.Has(Every + In) && c.One(Every + In) != "days") || (c.Has(After + In) && c.One(After + In) != "days" && c.Number(After) > 0),
     };
 
     private static Draft Write(SheetContext context, Credit credit)
