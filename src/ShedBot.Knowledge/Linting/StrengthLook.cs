@@ -7,10 +7,13 @@ using ShedBot.Knowledge.Wording;
 
 namespace ShedBot.Knowledge.Linting;
 
-/// <summary>R030 to R034: strengths against the leak, and against each other.</summary>
+/// <summary>R030 to R035: strengths against the leak, against each other, and by themselves.</summary>
 internal static class StrengthLook
 {
     private const double Least = 0.10;
+
+    /// <summary>A fault of which no check shows anything more often than this is hardly ever found.</summary>
+    private const double Seldom = 0.20;
 
     /// <summary>Beyond this the hazard that the fault would need grows so large that the sums lose their last digits.</summary>
     private const double MostBeside = 1.25;
@@ -23,8 +26,10 @@ internal static class StrengthLook
                 lint.Tell(StrengthRules.LeakAddsUp, finding, finding.At("seen anyway"), $"the abnormal states of '{finding.Rule.Id}' are seen anyway in over 90 %.", "Weaken the words, or turn the finding round.");
         }
 
+        var told = lint.Rules.Checks.Select(c => c.Rule.Tells).ToHashSet(StringComparer.Ordinal);
         foreach (var fault in lint.Rules.Faults)
         {
+            SeldomFound(lint, fault, told);
             foreach (var (finding, words) in fault.Rule.ShowsAs.OrderBy(s => s.Key, StringComparer.Ordinal))
             {
                 if (!lint.States.TryGetValue(finding, out var states)) continue;
@@ -42,6 +47,15 @@ internal static class StrengthLook
                 }
             }
         }
+    }
+
+    private static void SeldomFound(LintContext lint, Written<FaultRule> fault, HashSet<string> told)
+    {
+        (string Finding, double Chance)[] shown =
+            [.. fault.Rule.ShowsAs.Where(s => told.Contains(s.Key)).OrderBy(s => s.Key, StringComparer.Ordinal).Select(s => (s.Key, Strengths.Sum(s.Value.Values)))];
+        if (shown.Length == 0 || shown.Any(s => s.Chance >= Seldom)) return;
+        var best = shown.MaxBy(s => s.Chance).Finding;
+        lint.Tell(StrengthRules.SeldomFound, fault, fault.KeyAt("shows as", best), $"of all that can be looked at, '{fault.Rule.Id}' shows '{best}' most, and that seldom.", "Raise the word, or name a finding that gives it away more often.");
     }
 
     private static void Against(LintContext lint, Written<FaultRule> fault, Node at, string finding, string state, string word, int comparedWithLeak)

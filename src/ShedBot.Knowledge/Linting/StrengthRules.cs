@@ -2,7 +2,7 @@ using ShedBot.Knowledge.Problems;
 
 namespace ShedBot.Knowledge.Linting;
 
-/// <summary>R030 to R034: chances that contradict each other.</summary>
+/// <summary>R030 to R035: chances that contradict each other, or say next to nothing.</summary>
 internal static class StrengthRules
 {
     public static readonly LintRule WeakerThanLeak = new("R030", Severity.Error, "weaker than seen anyway",
@@ -19,4 +19,7 @@ internal static class StrengthRules
 
     public static readonly LintRule NoRoomBeside = new("R034", Severity.Error, "no room beside what is seen anyway",
         "The states of one finding exclude each other. When another state is 'seen anyway' on many sound machines, a fault can hardly show as this one nearly always: the fault would have to hide what is there without it. Weaken the word, lower 'seen anyway', or list the other state for this fault too. (It is told when the two together come to more than 1.25.)");
+
+    public static readonly LintRule SeldomFound = new("R035", Severity.Warning, "a fault that its checks seldom show",
+        "All that a check can tell of this fault is seen with it less often than in one of five cases, so looking for it hardly ever finds it. Often the words were taken the wrong way round. Raise one of them, or name another finding.");
 }

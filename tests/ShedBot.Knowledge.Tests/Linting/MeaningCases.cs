@@ -46,6 +46,7 @@ internal static class MeaningCases
             Bent(Leak, "seen anyway: {loose: unlikely}", Loose, "bulb-look: {loose: roughly even chance}")),
         new("R034", Bent(Leak, "seen anyway: {loose: roughly even chance}", Burnt, "bulb-look: {black: very likely}"), "black: very likely",
             Bent(Leak, "seen anyway: {loose: unlikely}", Burnt, "bulb-look: {black: very likely}")),
+        Of("R035", WireShows, WireShows.Replace("hanging: very likely", "hanging: very unlikely", StringComparison.Ordinal), "hanging: very unlikely", WireShows.Replace("hanging: very likely", "hanging: unlikely", StringComparison.Ordinal)),
         Of("R040", "tells: wire-run", "tells: bulb-look", "dark: {yes: very likely}", "tells: flickers"),
         Of("R041", WireShows, "dark: {yes: unlikely}\n      flickers: {yes: almost certain}\n      bulb-look: {loose: very likely}", "dark: {yes: unlikely}",
             "dark: {yes: unlikely}\n      flickers: {yes: likely}\n      bulb-look: {loose: very likely}"),
