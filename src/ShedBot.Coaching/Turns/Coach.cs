@@ -74,6 +74,11 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
             draft.Say(HelpCards.NotAnOption());
             Presenting.Again(draft);
         }
+        else if (option.Serial == draft.Case.Open.Serial && Outdated.Is(draft) && !Presenting.Offers(draft, option))
+        {
+            // It was not late: the club's rules do not ask this any more, and that is told.
+            Presenting.Again(draft);
+        }
         else if (option.Serial != draft.Case.Open.Serial || !Presenting.Offers(draft, option))
         {
             draft.Say(HelpCards.Late(draft.Case.IsClosed));

@@ -14,6 +14,10 @@ internal sealed class CaseEyes(Parts parts)
         return CaseLook.OpenQuestion(coach.Knowledge, coach.Options, @case, bike, parts.Clock.GetUtcNow());
     }
 
+    /// <summary>Whether a press on the open question was made when the club's rules were others: what it picked may be gone since, and it is not late all the same.</summary>
+    public async Task<bool> OutdatesAsync(Case @case, string option, CancellationToken ct) =>
+        OptionId.Read(option)?.Serial == @case.Open.Serial && (await parts.Coaches.OfAsync(@case.Member, ct)).Knowledge.Version != @case.KnowledgeVersion;
+
     public async Task<Card> BeliefAsync(Case @case, CancellationToken ct)
     {
         var (coach, bike) = (await parts.Coaches.OfAsync(@case.Member, ct), await BikeAsync(@case, ct));

@@ -62,7 +62,7 @@ internal sealed class Pressing(Parts parts, Rooms rooms, Turns turns, Panels pan
 
         var eventName = Names.PressEvent(press.Id, press.Message?.Id ?? default);
         var current = await CurrentAsync(room, @case, ct);
-        var offered = current.IsClosed || (await eyes.OpenQuestionAsync(current, ct))?.Options.Any(o => o.Id == option) == true;
+        var offered = current.IsClosed || (await eyes.OpenQuestionAsync(current, ct))?.Options.Any(o => o.Id == option) == true || await eyes.OutdatesAsync(current, option, ct);
         if (current.Id == @case.Id && (offered || @case.Handled.Contains(eventName)))
         {
             await turns.TakeAsync(room, new MemberChose(eventName, option), live, null, came.At, ct);

@@ -49,6 +49,7 @@ public sealed class RulesChangedTests
         talk.Coach = Pump.Without("ask-tap");
         talk.PickId(open);
         Assert.DoesNotContain(talk.Case.Entries, e => e.Kind == EntryKind.Answer);
+        Assert.DoesNotContain("It was answered already", talk.AllText, StringComparison.Ordinal);
         talk.Pick("Go on");
         Assert.NotEqual("ask-tap", talk.Case.Open.Subject);
     }
