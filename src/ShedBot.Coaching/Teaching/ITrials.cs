@@ -17,6 +17,9 @@ public interface ITrials
     /// <param name="old">For names only.</param>
     /// <param name="changed">For names only.</param>
     ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed);
+
+    /// <summary>All that a report measured, for whoever wants to see it; empty where there is nothing more to see.</summary>
+    ImmutableArray<CardBlock> Figures(string report, KnowledgeBase old, KnowledgeBase changed) => [];
 }
 
 /// <param name="Report">As its own text.</param>

@@ -24,6 +24,7 @@ internal static partial class PlainProblems
         ["R031"] = ("Those strengths cannot all be so at once: one thing cannot be found in two ways nearly always. Weaken one of them.", ["word", "sign-strength", "sign-2-strength", "sign-3-strength", "complaint-strength"]),
         ["R033"] = ("That sign is found just as often on sound bikes, so it tells nothing. Choose a stronger word, or another sign.", ["sign-strength", "sign-2-strength", "sign-3-strength", "complaint-strength", "word"]),
         ["R034"] = ("That cannot be found nearly always: sound bikes often show something else there. Weaken the word.", ["word", "sign-strength", "sign-2-strength", "sign-3-strength"]),
+        ["R035"] = ("With this cause the sign is hardly ever there, so looking for it finds next to nothing. Was that meant the other way round?", ["sign-strength", "sign-2-strength", "word"]),
         ["R040"] = ("Nothing that can be looked at shows this cause, so the coach can only guess it. Name a sign.", ["sign", "sign-2"]),
         ["R041"] = ("Nothing tells this cause from another one. Name a sign that only one of the two shows.", ["sign-2", "sign", "sign-3", "word"]),
         ["R044"] = ("No cause gives this trouble any more. Take the trouble out of use too, or leave the cause in.", ["rule", "complaint"]),

@@ -3,6 +3,7 @@ using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Keeping;
 using ShedBot.Coaching.Speaking;
 using ShedBot.Coaching.Teaching.Moves;
+using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Teaching;
 
@@ -16,12 +17,25 @@ internal static class ProposalActs
     {
         if (await act.FindAsync(request.Proposal) is not { } proposal) return TeachAct.Gone;
         // Who publishes sees what its author saw.
-        var trial = proposal is { IsOpen: true, Trial: { Report.Length: > 0 } tried } && ProposalCards.IsOf(tried, act, proposal)
-            && Checked.Of(act.Rules, proposal, act.SheetOf(proposal)).Knowledge is { } changed
-                ? trials.Show(tried.Report, act.Rules.Knowledge, changed)
-                : default;
-        return new TeachAnswer(ProposalCards.Of(act, proposal, trial), null, proposal);
+        return new TeachAnswer(ProposalCards.Of(act, proposal, Tried(act, proposal, trials.Show)), null, proposal);
     }
+
+    public static async Task<TeachAnswer> FiguresAsync(TeachAct act, ShowFigures request, ITrials trials)
+    {
+        if (await act.FindAsync(request.Proposal) is not { } proposal) return TeachAct.Gone;
+        var figures = Tried(act, proposal, trials.Figures);
+        return new TeachAnswer(new Card(
+            "What the trial measured",
+            figures.IsDefaultOrEmpty ? [Say.Text("There are no figures: it was not tried as it is now.")] : figures,
+            [new TeachPress(TeachVerb.Look, proposal.Id).Option("back to the proposal", OptionRole.Help)]));
+    }
+
+    /// <returns>The trial of the proposal as it is, against the rules as they are; default when there is none.</returns>
+    private static ImmutableArray<CardBlock> Tried(TeachAct act, Proposal proposal, Func<string, KnowledgeBase, KnowledgeBase, ImmutableArray<CardBlock>> show) =>
+        proposal is { IsOpen: true, Trial: { Report.Length: > 0 } tried } && ProposalCards.IsOf(tried, act, proposal)
+        && Checked.Of(act.Rules, proposal, act.SheetOf(proposal)).Knowledge is { } changed
+            ? show(tried.Report, act.Rules.Knowledge, changed)
+            : default;
 
     public static TeachAnswer Look(TeachAct act, Proposal proposal) => new(ProposalCards.Of(act, proposal), null, proposal);
 

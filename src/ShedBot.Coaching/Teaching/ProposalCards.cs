@@ -11,7 +11,9 @@ internal static class ProposalCards
 {
     private const int MostLines = 20;
 
-    public static Card Of(TeachAct act, Proposal proposal, ImmutableArray<CardBlock> trial = default, string? lead = null)
+    /// <param name="trial">What to show of its trial.</param>
+    /// <param name="justTried">True where what it changes was read just before: then it is not read once more.</param>
+    public static Card Of(TeachAct act, Proposal proposal, ImmutableArray<CardBlock> trial = default, string? lead = null, bool justTried = false)
     {
         var sheet = act.SheetOf(proposal);
         var check = proposal.IsOpen && (proposal.Changes.Length > 0 || proposal.Learnt.Length > 0) ? Checked.Of(act.Rules, proposal, sheet) : null;
@@ -23,7 +25,7 @@ internal static class ProposalCards
             [
                 .. lead is null ? [] : new CardBlock[] { Say.Text(lead) },
                 Say.Text(Standing(proposal)),
-                .. Say.List("What it changes", Bounded(reads)),
+                .. justTried ? [] : Say.List("What it changes", Bounded(reads)),
                 .. MoveCards.Blocks(proposal),
                 .. Say.List("Does not fit yet", problems.Where(p => p.Stops).Select(p => p.Say)),
                 .. Say.List("To look at", problems.Where(p => !p.Stops).Select(p => p.Say)),
@@ -68,6 +70,7 @@ internal static class ProposalCards
         foreach (var option in MoveCards.Options(act, proposal)) yield return option;
         if (own && proposal.Sheet.Length > 0) yield return new TeachPress(TeachVerb.Sheet, proposal.Id).Option("Change an answer");
         if (!own && proposal.State == ProposalState.Proposed && act.Teacher.May(TeachingRights.Publish)) yield return new TeachPress(TeachVerb.Refuse, proposal.Id).Option("Turn it down");
+        if (fresh && proposal.Trial!.Report.Length > 0) yield return new TeachPress(TeachVerb.Figures, proposal.Id).Option("what the trial measured", OptionRole.Help);
         if (own) yield return new TeachPress(TeachVerb.Withdraw, proposal.Id).Option("put it away", OptionRole.Help);
     }
 

@@ -106,8 +106,8 @@ internal static class PublishActs
 
     private static Card Done(string title, string say, int edition) => new(
         title,
-        [Say.Text(say), Say.Text("To see what was done: rules log.")],
-        [new TeachPress(TeachVerb.AskTakeBack, Number(edition - 1)).Option("take it back", OptionRole.Help), new TeachPress(TeachVerb.Rules).Option("the rules", OptionRole.Help)]);
+        [Say.Text(say)],
+        [new TeachPress(TeachVerb.AskTakeBack, Number(edition - 1)).Option("take it back", OptionRole.Help), new TeachPress(TeachVerb.Log).Option("what was done", OptionRole.Help), new TeachPress(TeachVerb.Rules).Option("the rules", OptionRole.Help)]);
 
     private static string Called(int edition) => edition == 0 ? "the project's rules alone" : $"edition {Number(edition)}";
 

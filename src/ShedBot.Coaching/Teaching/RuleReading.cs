@@ -60,7 +60,7 @@ public sealed class RuleReading(KnowledgeBase before, KnowledgeBase? after)
 
     private IEnumerable<string> Cause(FaultRule fault)
     {
-        yield return $"A cause: {fault.Is}. It is {fault.HowCommon}.";
+        yield return $"A cause: {fault.Is}. How common it is: {fault.HowCommon}.";
         foreach (var (sign, states) in fault.ShowsAs.OrderByDescending(s => now.Complaints.ContainsKey(s.Key)).ThenBy(s => s.Key, StringComparer.Ordinal))
         {
             foreach (var (state, word) in states.OrderBy(s => s.Key, StringComparer.Ordinal)) yield return Shows(fault, sign, state, word);

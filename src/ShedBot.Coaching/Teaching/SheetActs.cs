@@ -48,13 +48,14 @@ internal static class SheetActs
     }
 
     /// <summary>The next open question, or the one named; with all answered, what it comes to.</summary>
-    public static async Task<TeachAnswer> GoOnAsync(TeachAct act, GoOn request)
+    public static async Task<TeachAnswer> GoOnAsync(TeachAct act, GoOn request, ITrials trials)
     {
         if (await OwnAsync(act, request.Proposal) is not { } proposal) return TeachAct.Gone;
         if (act.SheetOf(proposal) is not { } state) return ProposalActs.Look(act, proposal);
         if (request.Question is { } named && state.Asked.FirstOrDefault(q => q.Id == named) is { } question)
             return new TeachAnswer(SheetCards.Ask(proposal.Id, state, question), null, proposal, state, question);
-        return Next(act, proposal, state, null);
+        // With all answered it is looked at, with its trial: nobody publishes what they have not seen.
+        return state.Wrong.IsEmpty && state.Next is null ? await ProposalActs.ShowAsync(act, new ShowProposal(proposal.Id), trials) : Next(act, proposal, state, null);
     }
 
     public static async Task<TeachAnswer> ShowAsync(TeachAct act, ShowSheet request)
@@ -122,6 +123,6 @@ internal static class SheetActs
     }
 
     private static TeachAnswer Next(TeachAct act, Proposal proposal, SheetState state, string? lead) => (state.Wrong.FirstOrDefault() ?? state.Next) is { } next
-        ? new TeachAnswer(SheetCards.Ask(proposal.Id, state, next, lead ?? (state.Context.Answers.IsEmpty ? null : SheetCards.Progress(state))), null, proposal, state, next)
+        ? new TeachAnswer(SheetCards.Ask(proposal.Id, state, next, lead ?? (state.Context.Answers.IsEmpty ? null : SheetCards.Progress(state, next))), null, proposal, state, next)
         : ProposalActs.Look(act, proposal) with { Sheet = state };
 }

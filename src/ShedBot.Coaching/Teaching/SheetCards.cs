@@ -24,20 +24,20 @@ internal static class SheetCards
         var context = state.Context;
         var all = question.Choices(context);
         var most = all.Length <= MostOptions ? MostOptions : MostOfMany;
-        ImmutableArray<Choice> shown = typed is null ? [.. all.Take(most)] : question.Suggest(typed, context, most);
-        if (shown.IsEmpty) shown = [.. all.Take(most)];
+        ImmutableArray<Choice> shown = typed is null ? [] : question.Suggest(typed, context, most);
+        if (shown.IsEmpty) shown = all.Length <= MostOptions ? all : question.Beginning(context, most);
         var blocks = ImmutableArray.CreateBuilder<CardBlock>();
         if (lead is not null) blocks.Add(Say.Text(lead));
         blocks.Add(Say.Text(question.Help));
-        if (shown.Any(c => c.Detail.Length > 0) && all.Length <= MostOptions) blocks.AddRange(Say.List("", shown.Where(c => c.Detail.Length > 0).Select(c => $"{c.Says}: {c.Detail}")));
+        if (question.Kind != QuestionKind.Scale && shown.Any(c => c.Detail.Length > 0) && all.Length <= MostOptions) blocks.AddRange(Say.List("", shown.Where(c => c.Detail.Length > 0).Select(c => $"{c.Says}: {c.Detail}")));
         if (question.Before(context) is { Length: > 0 } before) blocks.AddRange(Now(question, before));
         if (state.Shown(question) is { Length: > 0 } answered) blocks.AddRange(Say.List("Your answer so far", answered.Split('\n')));
-        blocks.Add(Say.Text(HowTo(question, all.Length, shown.Length)));
+        if (HowTo(question, all.Length, shown.Length) is { } howTo) blocks.Add(Say.Text(howTo));
         return new Card(
             $"{question.Put(context)}",
             blocks.ToImmutable(),
             [
-                .. shown.Select(c => new TeachPress(TeachVerb.Say, proposal, question.Id, c.Value).Option(Say.Capital(c.Says))),
+                .. shown.Select(c => new TeachPress(TeachVerb.Say, proposal, question.Id, c.Value).Option(Label(question, c))),
                 .. question.Required ? [] : new[] { new TeachPress(TeachVerb.Skip, proposal, question.Id).Option("skip", OptionRole.Help) },
                 .. state.Before(question) is { } back ? [new TeachPress(TeachVerb.GoOn, proposal, back.Id).Option("one back", OptionRole.Help)] : Array.Empty<CardOption>(),
                 new TeachPress(TeachVerb.Sheet, proposal).Option("all so far", OptionRole.Help),
@@ -68,9 +68,17 @@ internal static class SheetCards
         [Say.Text("A few short questions each. Every answer is kept at once, and nothing changes for anybody before it is published.")],
         [.. Sheets.All.Select(s => new TeachPress(TeachVerb.Begin, s.Name, tip ?? "").Option(s.Title))]);
 
-    /// <summary>How far the sheet is; optional questions to come may drop out, so it is only about.</summary>
-    public static string Progress(SheetState state) =>
-        string.Create(CultureInfo.InvariantCulture, $"{state.Asked.Count(q => state.Context.Answers.ContainsKey(q.Id))} answered, about {Math.Max(1, state.Asked.Count(q => !state.Context.Answers.ContainsKey(q.Id)))} to go.");
+    /// <summary>How far the sheet is. What is asked further on hangs on the answers, so the parts of a long sheet are counted and not the questions.</summary>
+    public static string? Progress(SheetState state, Question next)
+    {
+        string[] parts = [.. state.Sheet.Questions.Select(q => q.Part).Where(p => p.Length > 0).Distinct()];
+        var at = Array.IndexOf(parts, next.Part);
+        return at < 0 ? null : string.Create(CultureInfo.InvariantCulture, $"Part {at + 1} of {parts.Length}: {next.Part}.");
+    }
+
+    /// <summary>A word of a scale with what it means, since that is what one goes by.</summary>
+    private static string Label(Question question, Choice choice) =>
+        Say.Capital(question.Kind == QuestionKind.Scale && choice.Detail.Length > 0 ? $"{choice.Says}: {choice.Detail}" : choice.Says);
 
     private static string Line(int number, Question question, SheetState state) =>
         string.Create(CultureInfo.InvariantCulture, $"{number}. {question.Put(state.Context)} {(state.Shown(question) is { Length: > 0 } said ? CleanText.OneLine(said.Replace("\n", " / ", StringComparison.Ordinal), 200) : "(skipped)")}");
@@ -79,12 +87,10 @@ internal static class SheetCards
         ? Say.List("Now it reads", before.Split('\n'))
         : [Say.Text($"Now it reads: {(before.Length <= MostShown ? before : before[..MostShown] + "…")}")];
 
-    private static string HowTo(Question question, int all, int shown) => question.Kind switch
+    private static string? HowTo(Question question, int all, int shown) => question.Kind switch
     {
-        QuestionKind.PickOne or QuestionKind.Scale => all > shown ? $"These are {shown} of {all}. Pick one, or type some words of the one you mean." : "Pick one, or type some words of it.",
-        QuestionKind.PickSeveral => all > shown ? $"These are {shown} of {all}. Pick, or type some words of them." : "Pick, or type some words of them.",
-        QuestionKind.Lines => "One a line.",
-        QuestionKind.Number => $"A number{(question.Unit.Length > 0 ? $" of {question.Unit}" : "")}.",
-        _ => "In your own words.",
+        QuestionKind.PickOne or QuestionKind.Scale => all > shown ? $"These are {shown} of {all}. Pick one, or find another by some words of it." : null,
+        QuestionKind.PickSeveral => all > shown ? $"These are {shown} of {all}. Pick, or find others by some words of them." : null,
+        _ => null,
     };
 }

@@ -90,6 +90,9 @@ public enum TeachVerb
 
     /// <summary>Begins a check of a finding.</summary>
     CheckOf,
+
+    /// <summary>All that the trial of a proposal measured.</summary>
+    Figures,
 }
 
 /// <summary>An option of a teaching card; its text is the option's id. Says all by itself, so that a press is understood however late it comes.</summary>
@@ -146,6 +149,7 @@ public sealed record TeachPress(TeachVerb Verb, string A = "", string B = "", st
         TeachVerb.Say => new AnswerSheet(A, B, C),
         TeachVerb.Skip => new AnswerSheet(A, B),
         TeachVerb.Sheet => new ShowSheet(A),
+        TeachVerb.Figures => new ShowFigures(A),
         TeachVerb.HandIn => new HandIn(A),
         TeachVerb.Try => new TryOut(A),
         TeachVerb.Publish => Number(B) is { } version ? new Publish(A, version) : null,

@@ -17,6 +17,9 @@ public sealed record ShowWaiting() : TeachRequest(TeachingRights.Propose);
 /// <summary>One proposal: what it would change, and its trial.</summary>
 public sealed record ShowProposal(string Proposal) : TeachRequest(TeachingRights.Propose);
 
+/// <summary>All that the trial of a proposal measured.</summary>
+public sealed record ShowFigures(string Proposal) : TeachRequest(TeachingRights.Propose);
+
 /// <summary>The sheets to choose from.</summary>
 /// <param name="Tip">The tip to begin from, or null.</param>
 public sealed record ChooseSheet(string? Tip = null) : TeachRequest(TeachingRights.Propose);

@@ -1,4 +1,5 @@
 using ShedBot.Coaching.Cards;
+using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Speaking;
 
@@ -22,14 +23,14 @@ internal static class TipActs
         if (words.Length > MostWords) return TeachAnswer.No("long", $"That is {words.Length} letters long; {MostWords} fit. What is the heart of it?");
         var from = request.From ?? act.Teacher.Who;
         if (ClubId.Serving(from) != act.Club) return TeachAct.Gone;
-        if (request.Id is { } given && await act.Store.FindTipAsync(act.Club, given, act.Ct) is not null) return new TeachAnswer(Thanks);
+        if (request.Id is { } given && await act.Store.FindTipAsync(act.Club, given, act.Ct) is not null) return new TeachAnswer(Thanks(act, from, request.FromName));
         if ((await act.Store.TipsAsync(act.Club, TipState.Waiting, MostRead, act.Ct)).Count(t => t.PassedOnBy == act.Teacher.Who) >= MostWaiting)
             return TeachAnswer.No("many", $"{MostWaiting} tips of yours are waiting to be read. Thank you! Give them a little time.");
         var id = request.Id ?? await act.NextIdAsync('T', async i => await act.Store.FindTipAsync(act.Club, i, act.Ct) is not null);
         var name = TeachAct.NameOf(request.FromName.Length > 0 ? request.FromName : act.Teacher.Name);
         var tip = new Tip(id, act.Club, from, name, act.Teacher.Who, words, CleanText.OneLine(request.Where, MostWhere), TipState.Waiting, null, "", act.At, 1);
         await act.SaveAsync([act.Audit(AuditAct.TipCame, id, from == act.Teacher.Who ? "gave a tip" : $"passed on what {name} said")], tip: tip);
-        return new TeachAnswer(Thanks);
+        return new TeachAnswer(Thanks(act, from, name));
     }
 
     public static async Task<TeachAnswer> ListAsync(TeachAct act) => new(TipCards.List(await act.Store.TipsAsync(act.Club, TipState.Waiting, MostRead, act.Ct)));
@@ -51,5 +52,6 @@ internal static class TipActs
         return new TeachAnswer(new Card("Declined", [Say.Text("Who gave it is told kindly, with your reason.")], [new TeachPress(TeachVerb.Tips).Option("the other tips", OptionRole.Help)]));
     }
 
-    private static Card Thanks { get; } = new("Thank you", [Say.Text("It is passed on to those who look after the rules. You hear from me when it is used, or why not.")], []);
+    private static Card Thanks(TeachAct act, MemberId from, string name) => new(
+        "Thank you", [Say.Text($"It is passed on to those who look after the rules. {(from == act.Teacher.Who ? "You hear" : $"{TeachAct.NameOf(name)} hears")} from me when it is used, or why not.")], []);
 }

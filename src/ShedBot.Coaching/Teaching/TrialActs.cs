@@ -47,7 +47,7 @@ internal static class TrialActs
             .. tried.Report.Length == 0 ? [] : trials.Show(tried.Report, work.Under.Knowledge, work.Changed),
             .. Say.List("It cannot be published, because it would make the coach less safe", tried.Lost),
         ];
-        return new TeachAnswer(ProposalCards.Of(act, after, shown), tried.Lost.IsEmpty ? null : new Refusal("unsafe", Say.Sentence(tried.Lost[0])), after);
+        return new TeachAnswer(ProposalCards.Of(act, after, shown, justTried: true), tried.Lost.IsEmpty ? null : new Refusal("unsafe", Say.Sentence(tried.Lost[0])), after);
     }
 
     /// <summary>The rules may have moved on since the sheet was filled in: ids, and what stood before, are worked out anew.</summary>

@@ -16,6 +16,9 @@ internal sealed class Arrivals(Parts parts)
 {
     private readonly ConcurrentQueue<InteractionCame> left = new();
 
+    /// <summary>Those that go on after they were answered: whoever holds one strikes it out.</summary>
+    private readonly ConcurrentDictionary<Snowflake, bool> held = new();
+
     /// <summary>To be awaited before the first event comes in: finds what the process before has left.</summary>
     public async Task LoadAsync(CancellationToken ct)
     {
@@ -52,7 +55,22 @@ internal sealed class Arrivals(Parts parts)
         }
     }
 
-    public Task DropAsync(InteractionCame came, CancellationToken ct) => parts.Arrived.DropArrivalAsync(came.Interaction.Id.ToString(), ct);
+    /// <summary>Writes down something that goes on after it was answered, so that a process that dies leaves it to the next one.</summary>
+    /// <returns>False when it could not be written down.</returns>
+    public Task<bool> HoldAsync(InteractionCame came, CancellationToken ct)
+    {
+        held[came.Interaction.Id] = true;
+        return KeepAsync(came, ct);
+    }
+
+    /// <summary>What was held is done.</summary>
+    public Task ReleaseAsync(InteractionCame came, CancellationToken ct)
+    {
+        held.TryRemove(came.Interaction.Id, out _);
+        return DropAsync(came, ct);
+    }
+
+    public Task DropAsync(InteractionCame came, CancellationToken ct) => held.ContainsKey(came.Interaction.Id) ? Task.CompletedTask : parts.Arrived.DropArrivalAsync(came.Interaction.Id.ToString(), ct);
 
     /// <summary>Without its token, which is a secret and too old by the time it is read.</summary>
     private static Arrival Write(InteractionCame came)

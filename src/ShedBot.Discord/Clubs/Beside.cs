@@ -5,10 +5,10 @@ using ShedBot.Discord.Wire;
 namespace ShedBot.Discord.Clubs;
 
 /// <summary>
-/// What goes along with a command or a press in a club, for the member alone: they have been heard of; once, the question whether to remind them; and the
-/// note that a reminder did not reach them.
+/// What goes along with a command or a press in a club, for the member alone: they have been heard of; once, the question whether to remind them; the
+/// note that a reminder did not reach them; and what became of their tips, where that cannot be written to them.
 /// </summary>
-internal sealed class Beside(Parts parts)
+internal sealed class Beside(Parts parts, WordDelivery words)
 {
     /// <param name="noted">True where something was noted that can fall due.</param>
     /// <param name="mayShow">False where the answer is a form, or changes a message that others see.</param>
@@ -18,7 +18,9 @@ internal sealed class Beside(Parts parts)
         var club = Names.Club(came.Interaction.GuildId);
         var member = club.Member(who.Id.ToString());
         await parts.Riders.HeardAsync(member, came.At, ct);
-        if (!mayShow || await parts.Riders.BesideAsync(member, noted, came.At, ct) is not { } card) return;
+        if (!mayShow) return;
+        await words.TellBesideAsync(member, live, ct);
+        if (await parts.Riders.BesideAsync(member, noted, came.At, ct) is not { } card) return;
         await live.TellAsync(CardDrawing.Single([card], ReminderControls.Of(club, card), null, null, AllowedMentions.None), ct);
     }
 }

@@ -72,18 +72,18 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         reminders = new Reminders(parts);
         reminding = new Reminding(parts, reminderDelivery, restored ? new Recalling(parts, direct, panels) : null);
         reminderPresses = new ReminderPresses(parts, direct, new ShownTrouble(parts, starting), logbooks);
-        beside = new Beside(parts);
         saying = new Saying(parts, rooms, turns, starting);
         pressing = new Pressing(parts, rooms, turns, panels, eyes);
         commanding = new Commanding(parts, rooms, starting, turns, delivery, eyes, logbooks, sheets, reminders);
         catchingUp = new CatchingUp(parts, rooms, saying, setUp);
         words = new WordDelivery(parts, direct, panels);
+        beside = new Beside(parts, words);
+        arrivals = new Arrivals(parts);
         var show = new TeachingShow(parts);
-        teaching = new Teaching(parts, new TeachingTrials(parts, show, Aside, trialTold), show, words, learning, Aside);
+        teaching = new Teaching(parts, new TeachingTrials(parts, show, arrivals, Aside, trialTold), show, words, learning, Aside);
         teachingOffers = new TeachingOffers(parts);
         upkeep = new Upkeep(parts, rooms, delivery, reminderDelivery, words, keepAfterLeaving);
         registering = new Registering(parts);
-        arrivals = new Arrivals(parts);
     }
 
     /// <summary>Work that is going on or waiting.</summary>
@@ -230,7 +230,7 @@ internal sealed class ClubBot : IEventSink, IMessageInterest
         {
             case InteractionTypes.Command when TeachingCommands.Has(used.Data?.Name):
                 await teaching.HandleAsync(came, live, stopping);
-                await beside.AfterAsync(came, noted: false, mayShow: false, live, stopping);
+                await beside.AfterAsync(came, noted: false, mayShow: true, live, stopping);
                 break;
             case InteractionTypes.Autocomplete when used.Data is { Name: TeachingCommands.Rules }:
                 await teachingOffers.SuggestAsync(used, live, stopping);

@@ -87,7 +87,7 @@ internal sealed class Teaching(Parts parts, TeachingTrials trials, TeachingShow 
     private async Task ActAsync(InteractionCame came, Teacher teacher, TeachRequest request, Acknowledgement live, CancellationToken ct)
     {
         // What a process that died has left is done only where it loses words otherwise: nobody sees what comes of it, and time has gone by.
-        if (came.Interaction.Token.Length == 0 && request is not (PassTip or AnswerSheet)) return;
+        if (came.Interaction.Token.Length == 0 && request is not (PassTip or AnswerSheet or TryOut)) return;
         if (request is TryOut or ShowReport or CountRequest && teacher.May(request.Needs))
         {
             await trials.BeginAsync(came, teacher, request, live, ct);

@@ -33,9 +33,9 @@ internal sealed class TeachingShow(Parts parts)
         {
             var page = TeachingForms.Page(sheet, question);
             if (TeachingForms.Opens(sheet, question, card.Options.Count(o => IsAnswerTo(o, question.Id))) is { } opens) (form, label) = (TeachingIds.OpenFor(proposal.Id, question.Id), opens);
-            if (page.Length > 1 && answer.Refused is null)
+            if (page.Length > 1 && answer.Refused is null && !sheet.Context.Has(question.Id))
             {
-                // Asked together in the form: one of them by itself would only be in the way.
+                // Asked together in the form: one of them by itself would only be in the way. One that was answered is to be changed, by itself.
                 card = card with
                 {
                     Blocks = [.. card.Blocks, new ListBlock("On the same form", [.. page.Where(q => q.Id != question.Id).Take(MostTogether).Select(q => q.Put(sheet.Context))])],

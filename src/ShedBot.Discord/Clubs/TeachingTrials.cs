@@ -12,11 +12,12 @@ namespace ShedBot.Discord.Clubs;
 
 /// <summary>
 /// Runs trials, which take a minute or more, and counts cases, which may take seconds, beside everything else: how far one is stands in the private answer,
-/// and in the end its result. Where that cannot be changed any more, the result of a trial is kept with the proposal all the same.
+/// and in the end its result. Where that cannot be changed any more, the result of a trial is kept with the proposal all the same; and one that a process could
+/// not finish is made by the next.
 /// </summary>
 /// <param name="aside">Does work in a lane of its own.</param>
 /// <param name="every">How often it is told how far a trial is.</param>
-internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snowflake, Func<Task>> aside, TimeSpan every)
+internal sealed class TeachingTrials(Parts parts, TeachingShow show, Arrivals arrivals, Action<Snowflake, Func<Task>> aside, TimeSpan every)
 {
     private readonly ConcurrentDictionary<(ClubId Club, bool Counts), bool> going = new();
 
@@ -36,11 +37,14 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snow
 
         try
         {
+            // Before it is announced. If that fails the trial is made all the same, as long as this process lives. A report is not kept, and soon counted again.
+            if (request is TryOut) await arrivals.HoldAsync(came, ct);
             await TeachingShow.PutAsync(Draw(request, 0), live, ct);
         }
         catch
         {
             going.TryRemove(key, out _);
+            await arrivals.ReleaseAsync(came, ct);
             throw;
         }
 
@@ -55,11 +59,13 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Action<Snow
             var trial = parts.Rules.HandleAsync(teacher, request, came.At, ct, far);
             await TellFarAsync(came.Interaction, request, trial, far, ct);
             await ChangeAsync(came.Interaction, show.Draw(await trial, null), ct);
+            await arrivals.ReleaseAsync(came, ct);
         }
-        catch (Exception e) when (e is not OperationCanceledException)
+        catch (Exception e) when (!ct.IsCancellationRequested)
         {
             await ChangeAsync(came.Interaction, Texts.Draw(Texts.CannotNow), ct);
-            throw;
+            await arrivals.ReleaseAsync(came, ct);
+            parts.Log.Failed(e);
         }
         finally
         {

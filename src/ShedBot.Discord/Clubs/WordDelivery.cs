@@ -11,7 +11,7 @@ namespace ShedBot.Discord.Clubs;
 
 /// <summary>
 /// Tells members alone what became of their tips and proposals, each word once: a message carries a nonce, and where it is not known whether it went out the
-/// conversation is looked at first. Nobody is mentioned anywhere: whoever takes no direct messages is not told.
+/// conversation is looked at first. Nobody is mentioned anywhere: to whoever takes no direct messages it is told beside the answer to their next command.
 /// </summary>
 internal sealed class WordDelivery(Parts parts, DirectChannels direct, Panels panels)
 {
@@ -20,7 +20,16 @@ internal sealed class WordDelivery(Parts parts, DirectChannels direct, Panels pa
     /// <summary>One whose message was not taken is left alone for so long.</summary>
     private static readonly TimeSpan Rest = TimeSpan.FromMinutes(10);
 
+    /// <summary>A word that could not be brought to its member for so long is let go.</summary>
+    private static readonly TimeSpan TooOld = TimeSpan.FromDays(30);
+
     private int going;
+
+    /// <summary>Places of members to whom the platform does not let us write; not tried again in this life.</summary>
+    private readonly ConcurrentDictionary<string, bool> refused = new(StringComparer.Ordinal);
+
+    /// <summary>Places whose words are being told beside something else just now.</summary>
+    private readonly ConcurrentDictionary<string, bool> telling = new(StringComparer.Ordinal);
 
     /// <summary>Places whose message may have gone out without our knowing.</summary>
     private readonly ConcurrentDictionary<string, bool> unsure = new(StringComparer.Ordinal);
@@ -61,7 +70,26 @@ internal sealed class WordDelivery(Parts parts, DirectChannels direct, Panels pa
         }
     }
 
-    private bool IsResting(string place) => resting.TryGetValue(place, out var since) && parts.Clock.GetUtcNow() - since < Rest;
+    /// <summary>Tells a member who takes no direct messages, beside an answer that they alone see.</summary>
+    public async Task TellBesideAsync(MemberId member, Acknowledgement live, CancellationToken ct)
+    {
+        var place = TeachingPlace.Of(member);
+        if (!refused.ContainsKey(place) || !telling.TryAdd(place, true)) return;
+        try
+        {
+            while (await parts.Store.UnsaidAsync(place, 1, ct) is [var word])
+            {
+                if (!await live.TellAsync(CardDrawing.Single([word.Card], [], null, null, AllowedMentions.None), ct)) return;
+                await parts.Store.MarkSaidAsync(word.Id, ct);
+            }
+        }
+        finally
+        {
+            telling.TryRemove(place, out _);
+        }
+    }
+
+    private bool IsResting(string place) => refused.ContainsKey(place) || resting.TryGetValue(place, out var since) && parts.Clock.GetUtcNow() - since < Rest;
 
     /// <returns>What stood in the way, or null.</returns>
     private async Task<Trouble?> TryAsync(MemberId member, string place, CancellationToken ct)
@@ -70,7 +98,7 @@ internal sealed class WordDelivery(Parts parts, DirectChannels direct, Panels pa
         {
             while (await parts.Store.UnsaidAsync(place, 1, ct) is [var word])
             {
-                if (!await SayAsync(Names.Person(member), word, unsure.ContainsKey(place), ct)) return null;
+                if (!await SayAsync(Names.Person(member), place, word, unsure.ContainsKey(place), ct)) return null;
                 await parts.Store.MarkSaidAsync(word.Id, ct);
                 unsure.TryRemove(place, out _);
             }
@@ -94,7 +122,7 @@ internal sealed class WordDelivery(Parts parts, DirectChannels direct, Panels pa
     }
 
     /// <returns>False when it has to wait.</returns>
-    private async Task<bool> SayAsync(Snowflake person, OutboxMessage word, bool doubt, CancellationToken ct)
+    private async Task<bool> SayAsync(Snowflake person, string place, OutboxMessage word, bool doubt, CancellationToken ct)
     {
         try
         {
@@ -108,6 +136,8 @@ internal sealed class WordDelivery(Parts parts, DirectChannels direct, Panels pa
         {
             direct.Forget(person);
             parts.Log.WordRefused(e.Code);
+            refused[place] = true;
+            return parts.Clock.GetUtcNow() - word.DecidedAt > TooOld;
         }
 
         return true;

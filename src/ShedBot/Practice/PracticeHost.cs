@@ -20,7 +20,7 @@ namespace ShedBot.Practice;
 internal static class PracticeHost
 {
     /// <summary>Somebody sits and waits, so only few riders are made up here. A club in the chat tries more.</summary>
-    private const int RidersAtATrial = 6;
+    private const int RidersAtATrial = 6, StopsAtATrial = 2;
 
     /// <param name="given">Settings of the command line, by their full names.</param>
     public static IHost Build(IEnumerable<KeyValuePair<string, string?>> given)
@@ -72,7 +72,7 @@ internal static class PracticeHost
             new MemberName(settings.As),
             Path.GetDirectoryName(Path.GetFullPath(file))!,
             pictures.Paint,
-            new ClubTrials(() => coaching, new RidersTried(RidersAtATrial)),
+            new ClubTrials(() => coaching, new RidersTried(RidersAtATrial, Stops: StopsAtATrial)),
             pictures.Paint);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ct, host.Services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
         try

@@ -206,7 +206,7 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
     {
         if (request is TryOut or ShowReport or CountRequest)
         {
-            screen.Say(request is TryOut ? "Trying it beside the rules as they are. That takes a moment ..." : "Counting the closed cases. With many of them that takes a moment ...");
+            screen.Say(request is TryOut ? "Trying it beside the rules as they are. That can take a minute or two ..." : "Counting the closed cases. With many of them that takes a moment ...");
             await screen.FlushAsync(ct);
         }
 

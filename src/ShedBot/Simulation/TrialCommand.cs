@@ -58,7 +58,7 @@ internal static class TrialCommand
             var card = TrialCards.Of(tried, under.Knowledge!, changed);
             await using (var output = TextOut.Standard())
             {
-                foreach (var line in card.Blocks.SelectMany(b => PlainBlocks.Lines(b, Width).Prepend("")).Prepend(card.Title)) await output.WriteLineAsync(line);
+                foreach (var line in card.Blocks.Concat(TrialCards.Figures(tried, under.Knowledge!, changed)).SelectMany(b => PlainBlocks.Lines(b, Width).Prepend("")).Prepend(card.Title)) await output.WriteLineAsync(line);
             }
 
             if (report is not null) await File.WriteAllTextAsync(report, TrialReportJson.Write(tried) + "\n", ct);

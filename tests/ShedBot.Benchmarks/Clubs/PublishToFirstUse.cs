@@ -123,5 +123,7 @@ internal sealed class PublishToFirstUse : IDisposable
         public Task<TriedOut> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct) => Task.FromResult(new TriedOut("", []));
 
         public ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed) => [];
+
+        public ImmutableArray<CardBlock> Figures(string report, KnowledgeBase old, KnowledgeBase changed) => [];
     }
 }

@@ -20,7 +20,6 @@ internal static class Filled
         ["check-why"] = ["A pinched casing holds the wire back."],
         ["check-how"] = ["Follow the cable from the lever to the arm.", "At each tie try to slide the casing with two fingers."],
         ["check-minutes"] = ["2"],
-        ["check-cover"] = ["+none"],
         ["check-hazard"] = ["none"],
         ["check-reliability"] = ["plain to see"],
         ["repair"] = ["+new"],
@@ -112,7 +111,7 @@ internal static class Filled
         {
             "check",
             [
-                "finding=slack-now", "check-ask=With the lever out, can you see daylight between the wire and its stop?", "check-why=Daylight there is slack.", "check-minutes=1", "check-cover=+none",
+                "finding=slack-now", "check-ask=With the lever out, can you see daylight between the wire and its stop?", "check-why=Daylight there is slack.", "check-minutes=1",
                 "check-hazard=none", "check-reliability=easy to misread",
             ]
         },

@@ -13,7 +13,7 @@ public sealed class RightsTests
     [
         new ShowRules(), new ShowWaiting(), new ShowProposal("P1"), new ChooseSheet(), new BeginSheet("cause"), new GoOn("P1"), new AnswerSheet("P1", "complaint", "drags"), new ShowSheet("P1"),
         new HandIn("P1"), new TryOut("P1"), new Publish("P1", 1), new Refuse("P1", "no"), new Withdraw("P1"), new AskTakeBack(0), new TakeBack(0, 1), new UploadRules("a.yaml", []), new DownloadRules(),
-        new PassTip("the tie pinches"), new ShowTips(), new ShowTip("T1"), new DeclineTip("T1", "no"), new ShowLog(), new ShowEditions(), new ShowConflicts(), new ShowTeachingSettings(),
+        new PassTip("the tie pinches"), new ShowTips(), new ShowTip("T1"), new DeclineTip("T1", "no"), new ShowLog(), new ShowEditions(), new ShowConflicts(), new ShowFigures("P1"), new ShowTeachingSettings(),
         new ChooseTeaching(TwoPeople: true), new ShowLearning(), new ProposeLearnt(), new CountAnew("P1"), new ShowNumbers("P1"), new ShowNumber("P1", "abc"), new LeaveOut("P1", "abc", true),
         new NeverLearn("abc", true),
         new ShowReports(), new ShowReport(ReportKind.WhatFixesWhat), new ShowUnheard(), new ShowUnheardWords("0"), new SearchMeaning("0", "drags"), new TeachMeaning("0", "0"), new DropUnheard("0"),

@@ -110,4 +110,6 @@ internal sealed class FakeTrials : ITrials
     }
 
     public ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed) => [new TextBlock($"Tried: {report}")];
+
+    public ImmutableArray<CardBlock> Figures(string report, KnowledgeBase old, KnowledgeBase changed) => [new TextBlock($"Measured: {report}")];
 }

@@ -17,6 +17,56 @@ public sealed class SheetTests
         Assert.Equal(ProposalState.Draft, written.Proposal!.State);
     }
 
+    [Fact]
+    public async Task Write_AsOnATelephone_ReadsAloudAllTheSame()
+    {
+        using var school = new School();
+        var answers = new Dictionary<string, string[]>(Filled.Cause, StringComparer.Ordinal)
+        {
+            ["cause-is"] = ["Most likely a cable tie round the frame pinches the clutch cable."],
+            ["sign-means"] = ["The ties that hold the clutch cable to the frame."],
+            ["repair-does"] = ["Cut the tight tie and put a looser one on."],
+        };
+        var expected = (await school.WriteAsync(School.Ada, "cause", Filled.Cause)).Proposal!;
+        var written = (await school.WriteAsync(School.Ada, "cause", answers)).Proposal!;
+        Assert.Equal((expected.Title, expected.Changes), (written.Title, written.Changes));
+    }
+
+    [Fact]
+    public async Task Write_TheWordsTheWrongWayRound_IsToldWithTheQuestionThatMendsIt()
+    {
+        using var school = new School();
+        var answers = new Dictionary<string, string[]>(Filled.Cause, StringComparer.Ordinal) { ["sign-strength"] = ["almost no chance"] };
+        var written = await school.WriteAsync(School.Ada, "cause", answers);
+        Assert.Contains("Was that meant the other way round?", School.Text(written.Card), StringComparison.Ordinal);
+        Assert.Contains(written.Card.Options, o => TeachPress.Read(o.Id) is { Verb: TeachVerb.GoOn, B: "sign-strength" });
+    }
+
+    [Fact]
+    public async Task Ask_OfALongSheet_TellsThePartAndShowsWhatIsNearFirst()
+    {
+        using var school = new School();
+        var id = (await school.DoAsync(School.Ada, new BeginSheet("cause"))).Proposal!.Id;
+        foreach (var question in new[] { "complaint", "cause-is", "cause-because", "complaint-strength" }) await school.DoAsync(School.Ada, new AnswerSheet(id, question, [.. Filled.Cause[question]]));
+        var asked = await school.DoAsync(School.Ada, new AnswerSheet(id, "common", [.. Filled.Cause["common"]]));
+        Assert.Contains("Part 3 of 7: what gives it away.", School.Text(asked.Card), StringComparison.Ordinal);
+        Assert.Equal("Something that nobody looks at yet", asked.Card.Options[0].Label);
+        // "... pinches the clutch cable": of 67 the path of the cable is among the twelve that are shown.
+        Assert.Contains(asked.Card.Options, o => o.Label == "The path of the cable");
+    }
+
+    [Fact]
+    public async Task GoOn_WithAllAnsweredAndTried_ShowsTheTrialBeforeItCanBePublished()
+    {
+        using var school = new School();
+        var id = (await school.WriteAsync(School.Ada, "cause", Filled.Cause)).Proposal!.Id;
+        await school.DoAsync(School.Ada, new TryOut(id));
+        var text = School.Text((await school.DoAsync(School.Ada, new GoOn(id))).Card);
+        Assert.Contains("Tried:", text, StringComparison.Ordinal);
+        Assert.Contains("[Publish it]", text, StringComparison.Ordinal);
+        Assert.Contains("Measured:", School.Text((await school.DoAsync(School.Ada, new ShowFigures(id))).Card), StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(Filled.Others), MemberType = typeof(Filled))]
     public async Task Write_EachOfTheOtherSheets_FitsTheShippedRules(string sheet, string[] answers)

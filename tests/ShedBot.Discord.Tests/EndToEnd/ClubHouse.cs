@@ -33,6 +33,9 @@ internal sealed class ClubHouse : IAsyncDisposable
     /// <summary>A busy machine is slow; a test that waits longer than this would wait for ever.</summary>
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
+    /// <summary>A trial with riders takes minutes of a busy machine.</summary>
+    public static readonly TimeSpan TrialPatience = TimeSpan.FromMinutes(8);
+
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(20);
 
     /// <summary>The three seconds of an answer are so many times as long, here and at the platform.</summary>
@@ -213,11 +216,12 @@ internal sealed class ClubHouse : IAsyncDisposable
     }
 
     /// <summary>Looks again and again: what is kept changes without the platform hearing of it.</summary>
-    public static async Task UntilAsync(Func<bool> so, string what)
+    /// <param name="patience">Left out: <see cref="Patience"/>.</param>
+    public static async Task UntilAsync(Func<bool> so, string what, TimeSpan? patience = null)
     {
-        for (var left = Patience; !so(); left -= Look)
+        for (var left = patience ?? Patience; !so(); left -= Look)
         {
-            if (left < TimeSpan.Zero) throw new TimeoutException($"{what}: not within {Patience.TotalSeconds} s.");
+            if (left < TimeSpan.Zero) throw new TimeoutException($"{what}: not within {(patience ?? Patience).TotalSeconds} s.");
             await Task.Delay(Look);
         }
     }

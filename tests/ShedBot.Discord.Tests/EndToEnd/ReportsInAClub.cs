@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Keeping;
@@ -7,7 +6,6 @@ using ShedBot.Coaching.Logbook;
 using ShedBot.Coaching.Teaching;
 using ShedBot.DiscordStandIn.Driving;
 using ShedBot.DiscordStandIn.World;
-using ShedBot.Knowledge;
 using Xunit.Abstractions;
 
 namespace ShedBot.Discord.Tests.EndToEnd;
@@ -200,14 +198,5 @@ public sealed class ReportsInAClub(ITestOutputHelper output)
                 ? await house.Platform.PickAsync(house.Owner, card, found.Control.CustomId!, choice.Value)
                 : throw new InvalidOperationException($"No '{label}' among: {string.Join(" | ", ClubHouse.Labels(card))}\n{card.Words}");
         return (await deed.Settled).Message ?? throw new InvalidOperationException($"'{label}' was not answered.");
-    }
-
-    /// <summary>A trial that finds nothing, at once.</summary>
-    private sealed class QuickTrials : ITrials
-    {
-        public Task<TriedOut> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct) =>
-            Task.FromResult(new TriedOut("none", []));
-
-        public ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed) => [new TextBlock("It was tried.")];
     }
 }

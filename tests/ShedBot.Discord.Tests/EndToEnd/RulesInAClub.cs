@@ -1,12 +1,8 @@
-using System.Collections.Immutable;
 using System.Text;
-using ShedBot.Coaching.Cards;
-using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Clubs;
 using ShedBot.Coaching.Teaching;
 using ShedBot.DiscordStandIn.Driving;
 using ShedBot.DiscordStandIn.World;
-using ShedBot.Knowledge;
 using Xunit.Abstractions;
 
 namespace ShedBot.Discord.Tests.EndToEnd;
@@ -150,14 +146,5 @@ public sealed class RulesInAClub(ITestOutputHelper output)
         }
 
         return (await (await house.Platform.SubmitAsync(opened, values)).Settled).Message!;
-    }
-
-    /// <summary>A trial that finds nothing, at once.</summary>
-    private sealed class QuickTrials : ITrials
-    {
-        public Task<TriedOut> TryAsync(KnowledgeBase old, KnowledgeBase changed, ImmutableArray<ClosedCase> cases, IProgress<double>? progress, CancellationToken ct) =>
-            Task.FromResult(new TriedOut("none", []));
-
-        public ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed) => [new TextBlock("It was tried.")];
     }
 }

@@ -18,7 +18,7 @@ internal static class Sitting
     public static readonly DateTimeOffset Noon = new(2026, 5, 1, 10, 0, 0, TimeSpan.Zero);
 
     /// <summary>With few riders, so that a sitting is over soon.</summary>
-    public static ITrials Trials { get; } = new ClubTrials(() => new CoachOptions(), new RidersTried(4));
+    public static ITrials Trials { get; } = new ClubTrials(() => new CoachOptions(), new RidersTried(4, Stops: 0));
 
     /// <returns>Everything the terminal showed, with the rider's lines marked.</returns>
     public static async Task<string> AtAsync(string data, string rules, IEnumerable<string> lines, string member = "Rider", TimelinePainter? paint = null, DateTimeOffset? at = null, ITrials? trials = null)

@@ -12,7 +12,7 @@ internal static class CreditQuestions
 
     public static ImmutableArray<Question> All { get; } =
     [
-        new(Source, "Is it printed anywhere? Say where, or skip.", "A handbook with its page, or a standard. When you skip it, it is called 'common practice', which is honest.", QuestionKind.Text, Page) { Required = false },
+        new(Source, "Is it printed anywhere? Say where, or skip.", "A handbook with its page, or a standard. Skipped, it is 'common practice', which is honest.", QuestionKind.Text, Page) { Required = false },
         new(SaidBy, "Who told you? Say the name, or skip.", "They are named beside the rule. Skip it when it is your own.", QuestionKind.Text, Page) { Required = false, Longest = 80 },
     ];
 

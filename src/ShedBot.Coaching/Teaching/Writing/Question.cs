@@ -31,6 +31,9 @@ public enum QuestionKind
 /// <param name="Page">Questions of one page can be put together in one form; a page has at most five.</param>
 public sealed record Question(string Id, string Ask, string Help, QuestionKind Kind, string Page)
 {
+    /// <summary>The part of a long sheet that it belongs to, as one would call it: "what mends it". Empty for a sheet of one part.</summary>
+    public string Part { get; init; } = "";
+
     /// <summary>False when it may be skipped.</summary>
     public bool Required { get; init; } = true;
 
@@ -52,6 +55,9 @@ public sealed record Question(string Id, string Ask, string Help, QuestionKind K
     /// <summary>All that can be picked just now, in the order in which it is best shown; empty for a text or a number.</summary>
     public Func<SheetContext, ImmutableArray<Choice>> Choices { get; init; } = _ => [];
 
+    /// <summary>Words that what is most likely picked has in it, by what was answered before; of a long list that is shown first. Empty for none.</summary>
+    public Func<SheetContext, string> Near { get; init; } = _ => "";
+
     /// <summary>What stands in the field beforehand, to be changed or left; null for nothing.</summary>
     public Func<SheetContext, string?> Before { get; init; } = _ => null;
 
@@ -66,4 +72,12 @@ public sealed record Question(string Id, string Ask, string Help, QuestionKind K
     /// <summary>What to choose from while somebody is still typing: what fits all the words so far comes first.</summary>
     /// <param name="most">At most so many.</param>
     public ImmutableArray<Choice> Suggest(string typed, SheetContext context, int most) => [.. Search.Ranked(Choices(context), typed).Take(most)];
+
+    /// <summary>What of a long list is shown before anything is typed: what is new first, then what is near to the answers so far, then the rest as it comes.</summary>
+    /// <param name="most">At most so many.</param>
+    public ImmutableArray<Choice> Beginning(SheetContext context, int most)
+    {
+        var all = Choices(context);
+        return [.. all.Where(c => c.Value is Choice.New or Choice.None).Concat(Search.Ranked(all, Near(context))).Concat(all).Distinct().Take(most)];
+    }
 }

@@ -6,7 +6,9 @@ namespace ShedBot.Coaching.Teaching.Writing;
 /// <summary>A check for something that is looked at, a repair for a cause that is known, and an answer to 'how do I'.</summary>
 internal static class SmallSheets
 {
-    private static readonly CheckQuestions CheckOf = new("check", _ => true);
+    private static readonly CheckQuestions CheckOf = new(
+        "check", _ => true, c => c.Knowledge.Findings.TryGetValue(c.One("finding"), out var finding) ? $"It tells {finding.Means}." : "It tells more of what is wrong.");
+
     private static readonly RepairQuestions RepairOf = new("repair", c => c.Knowledge.Faults.TryGetValue(c.One("cause"), out var fault) ? fault.Is : "that is the cause", mayHandOver: false);
 
     public static Sheet Check { get; } = new(
@@ -33,7 +35,7 @@ internal static class SmallSheets
         Write = (context, credit) =>
         {
             var change = RepairOf.Write(context, new NewIds(context.Knowledge).For, context.One("cause"), credit)!;
-            var does = context.IsNew("repair") ? context.One("repair-does") : context.Knowledge.Repairs[context.One("repair")].Does;
+            var does = context.IsNew("repair") ? Fragment.ToDo(context.One("repair-does")) : context.Knowledge.Repairs[context.One("repair")].Does;
             return new Draft($"A repair: {CleanText.OneLine(does, 80)}", [change]);
         },
     };
@@ -52,10 +54,11 @@ internal static class SmallSheets
     {
         Write = (context, credit) =>
         {
-            var id = new NewIds(context.Knowledge).For(context.One("called"));
-            return new Draft($"An answer: {CleanText.OneLine(context.One("called"), 80)}",
+            var called = Fragment.Of(context.One("called"));
+            var id = new NewIds(context.Knowledge).For(called);
+            return new Draft($"An answer: {CleanText.OneLine(called, 80)}",
             [
-                new PutRule(new RuleKey(RuleKind.HowTo, id), new RuleItem().Add("id", id).Add("called", context.One("called")).Add("riders ask", context.All("asks"))
+                new PutRule(new RuleKey(RuleKind.HowTo, id), new RuleItem().Add("id", id).Add("called", called).Add("riders ask", context.All("asks"))
                     .Add("cautions", HowToCautions.Write(context)).Add("answer", context.All("answer")).By(credit).ToString()),
             ]);
         },

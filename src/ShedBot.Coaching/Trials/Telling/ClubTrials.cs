@@ -22,6 +22,8 @@ public sealed class ClubTrials(Func<CoachOptions> options, RidersTried riders) :
     public ImmutableArray<CardBlock> Show(string report, KnowledgeBase old, KnowledgeBase changed)
     {
         var told = TrialCards.Of(TrialReportJson.Read(report), old, changed);
-        return [new TextBlock($"The trial says: {told.Title}"), .. told.Blocks];
+        return [new TextBlock($"The trial says: {told.Title}."), .. told.Blocks];
     }
+
+    public ImmutableArray<CardBlock> Figures(string report, KnowledgeBase old, KnowledgeBase changed) => TrialCards.Figures(TrialReportJson.Read(report), old, changed);
 }

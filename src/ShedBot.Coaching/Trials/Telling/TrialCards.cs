@@ -8,7 +8,7 @@ using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Trials.Telling;
 
-/// <summary>A report as a card: the verdict, the few lines that matter, the figures old and new side by side, and what was not tried.</summary>
+/// <summary>A report as a card: the verdict, the few lines that matter and what was not tried; and, for whoever asks, the figures old and new side by side.</summary>
 public static class TrialCards
 {
     /// <param name="old">For names only, as is <paramref name="new"/>; what neither knows is shown by its id.</param>
@@ -21,12 +21,15 @@ public static class TrialCards
                 .. Say.List("What would be lost", report.SafetyLost.Select(Say.Sentence)),
                 .. TrialWords.Sentences(report, Cause).Select(Say.Text),
                 .. Next(report.Replay.Next, old, @new),
-                .. Figures(report),
-                .. Stops(report, old, @new),
+                .. Stopped(report),
                 .. Say.List("What was not tried", TrialWords.NotTried(report)),
             ],
             []);
     }
+
+    /// <summary>All that was measured, old and new side by side.</summary>
+    /// <param name="old">For names only, as is <paramref name="new"/>; what neither knows is shown by its id.</param>
+    public static ImmutableArray<CardBlock> Figures(TrialReport report, KnowledgeBase old, KnowledgeBase @new) => [.. Figures(report), .. Stops(report, old, @new)];
 
     /// <summary>What the picture shows, in words.</summary>
     public static string Describe(TrialReport report) => string.Join(' ',
@@ -57,6 +60,13 @@ public static class TrialCards
             ? $"Right after the complaint the same would be asked in all of the {next.Cases} cases that were looked at."
             : $"Right after the complaint something else would be asked in {next.Changed} of {next.Cases} cases"
                 + $" (mostly {Step(next.Commonest[0].New, old, @new)} instead of {Step(next.Commonest[0].Old, old, @new)}).");
+    }
+
+    /// <summary>In a sentence, what <see cref="Stops"/> tells one by one.</summary>
+    private static IEnumerable<CardBlock> Stopped(TrialReport report)
+    {
+        var (riders, old, now) = (report.Safety.States.Sum(s => s.Riders), report.Safety.States.Sum(s => s.OldStopped), report.Safety.States.Sum(s => s.NewStopped));
+        if (riders > 0) yield return Say.Text($"Of {riders} simulated riders whose bike shows something that means 'do not ride', {old} are told so in time now, and {now} with the change.");
     }
 
     private static IEnumerable<CardBlock> Stops(TrialReport report, KnowledgeBase old, KnowledgeBase @new) => Say.List(

@@ -20,6 +20,7 @@ public static class TrialWords
             (Scoring.Verdict.Worse, _, _) => "Worse with the new rules",
             (Scoring.Verdict.Mixed, Scoring.Verdict.Better, Scoring.Verdict.Worse) => "Better if the new rules are right, worse if they are not",
             (Scoring.Verdict.Mixed, _, _) => "Better in one thing and worse in another",
+            _ when IsSmall(report) => "Too few cases and riders to be sure of a difference",
             _ => "No difference that this trial could see",
         };
     }
@@ -48,6 +49,10 @@ public static class TrialWords
     /// <summary>In short: which way each part points.</summary>
     public static string World(TrialWorld world) => world == TrialWorld.NewRight ? "If the new rules are right" : "If the old rules are right";
 
+    /// <summary>Nothing could have made a verdict, however great the difference.</summary>
+    private static bool IsSmall(TrialReport report) =>
+        report.Replay.Touched < Compared.FewestThatDiffer && report.Worlds.All(w => Math.Max(w.Touched.Riders, w.AtLarge.Riders) < Compared.FewestThatDiffer);
+
     private static Verdict World(TrialReport report, TrialWorld world) => report.Worlds.FirstOrDefault(w => w.World == world)?.Verdict ?? Scoring.Verdict.NoDifference;
 
     private static string Closed(ReplayPart replay, Func<string, string> cause)
@@ -65,7 +70,7 @@ public static class TrialWords
     {
         var group = world.Touched.Riders > 0 ? world.Touched : world.AtLarge;
         var who = world.Touched.Riders > 0 ? "simulated riders whom the change touches" : "simulated riders as they come";
-        var text = $"{World(world.World)}: {MeasureWords.Word(world.Verdict)}. Of {group.Riders} {who}, {group.LeadChanged} would end with another cause in front";
+        var text = $"{World(world.World)}: {MeasureWords.Word(world.Verdict)}. Of {group.Riders} {who}, {(group.LeadChanged == 0 ? "none" : group.LeadChanged)} would end with another cause in front";
         if (!group.Commonest.IsEmpty) text += $" (mostly {Swap(group.Commonest[0], cause)})";
         return text + $"; mended {Both(group, Measure.Mended)}, cost {Both(group, Measure.Cost)}, questions {Both(group, Measure.Asked)}.";
     }
