@@ -19,12 +19,12 @@ namespace ShedBot.Discord.Clubs;
 /// <param name="every">How often it is told how far a trial is.</param>
 internal sealed class TeachingTrials(Parts parts, TeachingShow show, Arrivals arrivals, Action<Snowflake, Func<Task>> aside, TimeSpan every)
 {
-    private readonly ConcurrentDictionary<(ClubId Club, bool Counts), bool> going = new();
+    /// <summary>What is under way, with the act that began it.</summary>
+    private readonly ConcurrentDictionary<(ClubId Club, bool Counts), Snowflake> going = new();
 
     public async Task BeginAsync(InteractionCame came, Teacher teacher, TeachRequest request, Acknowledgement live, CancellationToken ct)
     {
-        var key = (teacher.Club, request is not TryOut);
-        if (!going.TryAdd(key, true))
+        if (!going.TryAdd(Key(teacher, request), came.Interaction.Id))
         {
             await live.TellAsync(Texts.Draw(request switch
             {
@@ -43,7 +43,7 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Arrivals ar
         }
         catch
         {
-            going.TryRemove(key, out _);
+            Over(came, teacher, request);
             await arrivals.ReleaseAsync(came, ct);
             throw;
         }
@@ -58,7 +58,10 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Arrivals ar
             var far = new Far();
             var trial = parts.Rules.HandleAsync(teacher, request, came.At, ct, far);
             await TellFarAsync(came.Interaction, request, trial, far, ct);
-            await ChangeAsync(came.Interaction, show.Draw(await trial, null), ct);
+            var answer = await trial;
+            // Before its result is seen: what stands on it may want the next one at once.
+            Over(came, teacher, request);
+            await ChangeAsync(came.Interaction, show.Draw(answer, null), ct);
             await arrivals.ReleaseAsync(came, ct);
         }
         catch (Exception e) when (!ct.IsCancellationRequested)
@@ -69,9 +72,14 @@ internal sealed class TeachingTrials(Parts parts, TeachingShow show, Arrivals ar
         }
         finally
         {
-            going.TryRemove((teacher.Club, request is not TryOut), out _);
+            Over(came, teacher, request);
         }
     }
+
+    private static (ClubId Club, bool Counts) Key(Teacher teacher, TeachRequest request) => (teacher.Club, request is not TryOut);
+
+    /// <summary>Ends what this act began, and not what another one has begun since.</summary>
+    private void Over(InteractionCame came, Teacher teacher, TeachRequest request) => going.TryRemove(KeyValuePair.Create(Key(teacher, request), came.Interaction.Id));
 
     private async Task TellFarAsync(Interaction used, TeachRequest request, Task trial, Far far, CancellationToken ct)
     {

@@ -3,6 +3,7 @@ using ShedBot.Coaching.Teaching;
 using ShedBot.Coaching.Trials.Telling;
 using ShedBot.Coaching.Trials.Worlds;
 using ShedBot.DiscordStandIn.Driving;
+using ShedBot.DiscordStandIn.Faults;
 using Xunit.Abstractions;
 
 namespace ShedBot.Discord.Tests.EndToEnd;
@@ -10,7 +11,7 @@ namespace ShedBot.Discord.Tests.EndToEnd;
 /// <summary>Trials in the chat: how far they are, what came of them, and that none that was announced is lost.</summary>
 public sealed class TeachingTrialsInAClub(ITestOutputHelper output)
 {
-    private const string EditAnswer = "PATCH /webhooks/{application_id}/{interaction_token}/messages/@original";
+    private const string EditAnswer = "PATCH /webhooks/{webhook_id}/{webhook_token}/messages/@original";
 
     [Fact]
     public async Task Trial_ThatTakesItsTime_TellsHowFarItIsAndHoldsUpNobody()
@@ -28,6 +29,23 @@ public sealed class TeachingTrialsInAClub(ITestOutputHelper output)
         held.Finish();
         await ClubHouse.UntilAsync(() => house.Platform.Now(card).Usable.Any(c => c.Label == "Publish it"), "the result");
         Assert.Equal(1, held.Begun);
+        house.AssertNoViolations();
+    }
+
+    /// <summary>The result is seen before we hear that it is: whoever acts on it at once must not be told that a trial is running.</summary>
+    [Fact]
+    public async Task Trial_WhoseResultIsActedOnAtOnce_HoldsUpNoNextOne()
+    {
+        var held = new HeldTrials();
+        await using var house = await ClubHouse.OpenAsync(output, trials: held);
+        var other = await house.AskAsync(house.Owner, "rules file-in", ("file", house.Platform.File("own.yaml", System.Text.Encoding.UTF8.GetBytes(Moderating.HowTo("wrap")))));
+        var card = await BegunAsync(house, held);
+        house.Platform.Faults.Delay = TimeSpan.FromSeconds(20);
+        house.Platform.Faults.Next(FaultKind.SlowAnswer, EditAnswer);
+        held.Finish();
+        await ClubHouse.UntilAsync(() => house.Platform.Now(card).Usable.Any(c => c.Label == "Publish it"), "the result");
+        await house.UseCardAsync(house.Owner, other, "Try it out");
+        await ClubHouse.UntilAsync(() => held.Begun == 2, "the next trial");
         house.AssertNoViolations();
     }
 
@@ -76,11 +94,12 @@ public sealed class TeachingTrialsInAClub(ITestOutputHelper output)
     {
         var held = new HeldTrials();
         await using var house = await ClubHouse.OpenAsync(output, trials: held);
-        await BegunAsync(house, held);
+        var card = await BegunAsync(house, held);
         house.Platform.Faults.RefuseNext(EditAnswer, 404, 10008, "Unknown Message", times: 100);
         held.Finish();
         await KeptAsync(house);
         house.Platform.Faults.Stop();
+        Assert.DoesNotContain(house.Platform.Now(card).Usable, c => c.Label == "Publish it");
         var waiting = await house.AskAsync(house.Owner, "rules waiting");
         Assert.Contains("It was tried.", (await house.UseCardAsync(house.Owner, waiting, waiting.Usable.First().Label)).Words, StringComparison.Ordinal);
         house.AssertNoViolations();
