@@ -1,5 +1,5 @@
-using ShedBot.Coaching.Teaching.Reporting;
 using ShedBot.Coaching.Teaching;
+using ShedBot.Coaching.Teaching.Reporting;
 
 namespace ShedBot.Coaching.Tests.Teaching;
 
