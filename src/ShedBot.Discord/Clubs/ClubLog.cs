@@ -62,7 +62,7 @@ internal static partial class ClubLog
     [LoggerMessage(LogLevel.Information, "A member takes no direct messages from us (code {Code}); none is tried until they ask.")]
     public static partial void DmRefused(this ILogger log, int code);
 
-    [LoggerMessage(LogLevel.Information, "What became of a member's tip or proposal could not be told them: they take no direct messages from us (code {Code}). It is dropped.")]
+    [LoggerMessage(LogLevel.Information, "What became of a member's tip or proposal could not be told them: they take no direct messages from us (code {Code}). It waits for their next command.")]
     public static partial void WordRefused(this ILogger log, int code);
 
     [LoggerMessage(LogLevel.Information, "How a trial stands could not be told ({Trouble}); its result is kept with the proposal.")]

@@ -64,9 +64,8 @@ public sealed class TipsInAClub(ITestOutputHelper output)
         await house.StopAsync();
         house.Rider.DirectMessages = DirectMessages.Welcome;
         await house.StartAsync();
-        house.Clock.ComeRound();
         var direct = house.Platform.DirectChannel(house.Rider);
-        await ClubHouse.UntilAsync(() => house.Platform.Messages(direct).Count > 0, "the word");
+        await house.ComesRoundAsync(() => house.Platform.Messages(direct).Count > 0, "the word");
         Assert.Contains(Reason, Assert.Single(house.Platform.Messages(direct)).Words, StringComparison.Ordinal);
         Assert.Empty(await BesideAsync(house));
         house.AssertNoViolations();
