@@ -88,12 +88,7 @@ public sealed class LearningInAClub(ITestOutputHelper output)
     public async Task Round_Automatic_PublishesOnceAndAMemberWhoLeavesIsCountedOut()
     {
         await using var house = await OpenAsync();
-        await CloseAsync(house, 40);
-        await CloseDryAsync(house);
-        var theirs = ClubOf(house).Member(house.Rider.Id.ToString(CultureInfo.InvariantCulture));
-        for (var n = 0; n < 6; n++) await CloseAsync(house, theirs, 900 + n);
-        await UseAsync(house, house.Owner, "rules settings", ("learning", "Automatic"), ("most-times", 10));
-        await RoundUntilAsync(house, () => Newest(house) == 1, "the edition");
+        await LearnByItselfAsync(house);
         var edition = (await house.Store.FindEditionAsync(ClubOf(house), 1, default))!;
         Assert.Equal((null, "ShedBot"), (edition.By, edition.ByName));
         Assert.Contains("ShedBot: Learnt by itself", (await UseAsync(house, house.Owner, "rules editions")).Words, StringComparison.Ordinal);
@@ -111,12 +106,7 @@ public sealed class LearningInAClub(ITestOutputHelper output)
     public async Task Leave_AndThenKilled_IsCountedOutByTheNextProcess()
     {
         await using var house = await OpenAsync();
-        await CloseAsync(house, 40);
-        await CloseDryAsync(house);
-        var theirs = ClubOf(house).Member(house.Rider.Id.ToString(CultureInfo.InvariantCulture));
-        for (var n = 0; n < 6; n++) await CloseAsync(house, theirs, 900 + n);
-        await UseAsync(house, house.Owner, "rules settings", ("learning", "Automatic"), ("most-times", 10));
-        await RoundUntilAsync(house, () => Newest(house) == 1, "the edition");
+        await LearnByItselfAsync(house);
 
         await LeaveAsync(house);
         await house.KillAsync();
@@ -145,6 +135,17 @@ public sealed class LearningInAClub(ITestOutputHelper output)
     private static bool Shows(ClubHouse house, SeenMessage card, string label) => house.Platform.Now(card).Usable.Any(c => c.Label == label);
 
     private async Task<ClubHouse> OpenAsync() => await ClubHouse.OpenAsync(output, trials: new NoHarm());
+
+    /// <summary>A club that learns by itself, with some of the rider's own cases among those that its first edition rests on.</summary>
+    private static async Task LearnByItselfAsync(ClubHouse house)
+    {
+        await CloseAsync(house, 40);
+        await CloseDryAsync(house);
+        var theirs = ClubOf(house).Member(house.Rider.Id.ToString(CultureInfo.InvariantCulture));
+        for (var n = 0; n < 6; n++) await CloseAsync(house, theirs, 900 + n);
+        await UseAsync(house, house.Owner, "rules settings", ("learning", "Automatic"), ("most-times", 10));
+        await RoundUntilAsync(house, () => Newest(house) == 1, "the edition");
+    }
 
     /// <summary>Lets what comes round again and again come round until it has done something.</summary>
     private static async Task RoundUntilAsync(ClubHouse house, Func<bool> so, string what)
