@@ -24,6 +24,7 @@ public sealed record KnowledgeBase(
     ImmutableSortedDictionary<string, EmergencyRule> Emergencies,
     ImmutableArray<WordRule> Words,
     TriageRule Triage,
+    ImmutableArray<EitherRule> Eithers,
     ImmutableSortedDictionary<string, ServiceRule> Service)
 {
     /// <summary>The fault that stands for what no rule lists.</summary>

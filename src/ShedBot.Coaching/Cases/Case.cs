@@ -47,10 +47,11 @@ public enum AskKind
     DidItHold,
     WhichAnswer,
     AllSafe,
+    Either,
 }
 
 /// <summary>The open question.</summary>
-/// <param name="Subject">The id of the check, fact, repair or emergency; empty where the kind has none.</param>
+/// <param name="Subject">The id of the check, fact, repair, emergency or question that tells apart; empty where the kind has none.</param>
 /// <param name="Position">The step of a repair that is shown, from 0; else how often the question was put already.</param>
 /// <param name="Serial">Tells this question from every other of the case, so that a late answer is noticed; from 1.</param>
 public sealed record Ask(AskKind Kind, string Subject = "", int Position = 0, int Serial = 0)

@@ -53,6 +53,9 @@ public enum EntryKind
 
     /// <summary>Subject: check. Its answer did not fit the others and was asked for once more.</summary>
     AskedAgain,
+
+    /// <summary>Subject: question that tells apart; value: the complaint or emergency that was meant, or null as long as that is not known.</summary>
+    Either,
 }
 
 /// <summary>One line of a case: what was learnt, when, and whether the member took it back.</summary>

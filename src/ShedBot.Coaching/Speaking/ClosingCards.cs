@@ -20,10 +20,10 @@ internal static class ClosingCards
         return new Card($"Time for {options.Helper}: here is all we know", blocks.ToImmutable(), []);
     }
 
-    public static Card StopRiding(CaseView view, Case @case, string found, string stopText, CoachOptions options) => new(
+    public static Card StopRiding(CaseView view, Case @case, string? found, string stopText, CoachOptions options) => new(
         "Stop here: do not ride this bike",
         [
-            Say.Text($"You found: {found}."),
+            .. found is null ? Array.Empty<CardBlock>() : [Say.Text($"You found: {found}.")],
             Say.Text(stopText),
             .. Summary(view, @case),
             Say.Text($"Show this to {options.Helper} or a licensed workshop. When it is put right, tell me and we start afresh."),
@@ -45,7 +45,7 @@ internal static class ClosingCards
     {
         if (@case.OpeningWords.Length > 0) yield return Say.Text($"In the rider's words: \"{@case.OpeningWords}\"");
         foreach (var block in Listed("The trouble", EntryKind.Complaint, EntryKind.Denied)) yield return block;
-        foreach (var block in Listed("Told and checked", EntryKind.Volunteered, EntryKind.Fact, EntryKind.Answer)) yield return block;
+        foreach (var block in Listed("Told and checked", EntryKind.Either, EntryKind.Volunteered, EntryKind.Fact, EntryKind.Answer)) yield return block;
         foreach (var block in Listed("Not known", EntryKind.NotSure, EntryKind.Cannot, EntryKind.FactUnknown)) yield return block;
         foreach (var block in Listed("Tried", EntryKind.RepairFailed, EntryKind.RepairBetter, EntryKind.RepairRefused, EntryKind.CameBack))
             yield return block;
@@ -54,7 +54,7 @@ internal static class ClosingCards
         yield return Beliefs.Bars(view, 4);
 
         IEnumerable<CardBlock> Listed(string heading, params EntryKind[] kinds) =>
-            Say.List(heading, view.Standing.Where(e => kinds.Contains(e.Kind)).Select(e => Say.Capital(Told.Line(view, e))).Distinct());
+            Say.List(heading, view.Standing.Where(e => kinds.Contains(e.Kind) && e is not { Kind: EntryKind.Either, Value: null }).Select(e => Say.Capital(Told.Line(view, e))).Distinct());
     }
 
     private static string Because(HandOverReason? reason, CoachOptions options) => reason switch

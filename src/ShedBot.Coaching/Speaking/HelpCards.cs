@@ -26,12 +26,19 @@ internal static class HelpCards
         AskKind.Repair => new Card("Why I think so", [.. Reasons.Blocks(view, TopMended(view, open.Subject), 6, 4), Beliefs.Bars(view, 6)], []),
         AskKind.Fact => Plain("Why I ask", "Depending on the answer my very next step is a different one. Otherwise I would not ask."),
         AskKind.Ready => Plain("Why I ask", "The next step puts your hands near an engine, a chain and parts that get hot. We go on once none of them can hurt you or anybody beside you."),
+        AskKind.Either => Plain("Why I ask", view.Knowledge.Eithers.First(e => e.Id == open.Subject).Why),
         AskKind.AllSafe => Plain("Why I ask", "What you told me can hurt somebody. Nothing else counts until that is safe."),
         _ => Plain("Why I ask", "It decides what comes next."),
     };
 
     public static Card ShowMe(CaseView view, Ask open)
     {
+        if (open.Kind == AskKind.Either)
+        {
+            var either = view.Knowledge.Eithers.First(e => e.Id == open.Subject);
+            return new Card($"How to tell {either.Called}", [new DrawingBlock(either.ShowMe ?? either.Why)], []);
+        }
+
         var check = view.Knowledge.Checks[open.Subject];
         return new Card($"How to: {check.Ask}", [.. Say.Steps("How", check.How), new DrawingBlock(check.ShowMe ?? check.Why)], []);
     }
@@ -64,6 +71,12 @@ internal static class HelpCards
     public static Card NotUnderstood(AskKind open) => Plain(
         "I did not get that",
         open == AskKind.None ? "Tell me in other words what the bike does." : "Pick one of the answers, or say it in other words. 'Not sure' is a fair answer.");
+
+    public static Card CannotTell(EitherRule rule) => Plain("I cannot tell from that", rule.Why);
+
+    public static Card LookFirst() => Plain(
+        "Then it stands until you can look",
+        "Leave the bike parked and the engine off. The question stays open: answer it when you are beside the bike, in an hour or in a week.");
 
     public static Card InOtherWords() => Plain(
         "In other words, then",

@@ -25,6 +25,24 @@ internal static class QuestionCards
             Say.Help(open, OptionId.Leave, "Leave it for now"),
         ]);
 
+    public static Card Either(CaseView view, EitherRule rule, Ask open)
+    {
+        var inOtherWords = open.Position > 0;
+        return new Card(
+            inOtherWords ? rule.OtherWords : rule.Ask,
+            [
+                Say.Caution(rule.Caution),
+                .. Say.Steps("Until we know", rule.UntilKnown),
+                .. inOtherWords && rule.ShowMe is not null ? [new DrawingBlock(rule.ShowMe)] : Array.Empty<CardBlock>(),
+            ],
+            [
+                .. rule.Answers.Select((a, i) => Say.Option(open, OptionId.Either(i), a.Says)),
+                Say.Help(open, OptionId.NotSure, "Not sure"),
+                Say.Help(open, OptionId.Cannot, "Can't do that now"),
+                .. Usual(view, open, rule.ShowMe is not null && !inOtherWords),
+            ]);
+    }
+
     public static Card Fact(CaseView view, Ask open)
     {
         var fact = view.Knowledge.Facts[open.Subject];

@@ -19,6 +19,8 @@ internal static class Told
                 $"{knowledge.Findings[check.Tells].Means}: {CheckSays(view, entry)}",
             EntryKind.Fact when knowledge.Facts.TryGetValue(entry.Subject, out var fact) =>
                 $"{fact.Called}: {fact.Values.FirstOrDefault(v => v.Id == entry.Value)?.Says ?? entry.Value}",
+            EntryKind.Either when knowledge.Eithers.FirstOrDefault(e => e.Id == entry.Subject) is { } either =>
+                $"{either.Called}: {either.Answers.FirstOrDefault(a => a.Means == entry.Value)?.Says ?? "not known yet"}",
             EntryKind.NotSure when knowledge.Checks.TryGetValue(entry.Subject, out var check) => knowledge.Findings[check.Tells].Means,
             EntryKind.Cannot when knowledge.Checks.TryGetValue(entry.Subject, out var check) => knowledge.Findings[check.Tells].Means,
             EntryKind.FactUnknown when knowledge.Facts.TryGetValue(entry.Subject, out var fact) => fact.Called,

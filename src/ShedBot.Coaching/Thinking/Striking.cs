@@ -7,7 +7,8 @@ namespace ShedBot.Coaching.Thinking;
 internal static class Striking
 {
     public static bool MayGoBackTo(CaseEntry entry) => entry.Kind is EntryKind.Answer or EntryKind.NotSure or EntryKind.Cannot
-        or EntryKind.Fact or EntryKind.FactUnknown or EntryKind.Ready or EntryKind.NotReady or EntryKind.RepairRefused;
+        or EntryKind.Fact or EntryKind.FactUnknown or EntryKind.Ready or EntryKind.NotReady or EntryKind.RepairRefused
+        || entry is { Kind: EntryKind.Either, Value: not null };
 
     /// <summary>Strikes what the last answer wrote: everything from its turn on.</summary>
     /// <returns>The entries after, and the line that was taken back; null when there is nothing to go back to.</returns>

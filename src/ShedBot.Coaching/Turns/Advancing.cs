@@ -15,6 +15,12 @@ internal static class Advancing
 
     public static void Next(TurnDraft draft, string? lead = null)
     {
+        if (TellingApart.Unsettled(draft) is { } either)
+        {
+            TellingApart.Ask(draft, either, lead);
+            return;
+        }
+
         switch (new NextMove(draft.View, draft.Options).Choose())
         {
             case AskFact fact:
@@ -45,6 +51,12 @@ internal static class Advancing
     /// <summary>Asks for the trouble; drops nothing of what is known.</summary>
     public static void AskTrouble(TurnDraft draft)
     {
+        if (TellingApart.Unsettled(draft) is { } either)
+        {
+            TellingApart.Ask(draft, either);
+            return;
+        }
+
         draft.Fire(CaseTrigger.AskTrouble);
         draft.Put(AskKind.Trouble);
         Presenting.Now(draft);
@@ -58,7 +70,8 @@ internal static class Advancing
         draft.Close(null, []);
     }
 
-    public static void StopRiding(TurnDraft draft, string found, string stopText)
+    /// <param name="found">What was found; null when the trouble is that it is not known.</param>
+    public static void StopRiding(TurnDraft draft, string? found, string stopText)
     {
         draft.Fire(CaseTrigger.Stop);
         draft.Put(AskKind.None);

@@ -82,6 +82,7 @@ internal static class AnswerReading
             [.. draft.Knowledge.Findings[draft.Knowledge.Checks[draft.Case.Open.Subject].Tells].States.Where(s => s.Id == state).SelectMany(s => s.RidersSay.Add(s.Says))],
         { AsState: { } state } when draft.Case.Open.Kind == AskKind.Fact =>
             [.. draft.Knowledge.Facts[draft.Case.Open.Subject].Values.Where(v => v.Id == state).SelectMany(v => v.RidersSay)],
+        { AsEither: { } place } when TellingApart.Rule(draft, draft.Case.Open.Subject) is { } rule => rule.Answers[place].RidersSay,
         { AsComplaint: { } complaint } => draft.Knowledge.Complaints[complaint].RidersSay,
         _ => [.. StandingPhrases.GetValueOrDefault(option.Token, [])],
     };

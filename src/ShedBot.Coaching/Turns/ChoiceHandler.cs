@@ -19,6 +19,7 @@ internal sealed class ChoiceHandler(TurnDraft draft)
         switch (draft.Case.Open.Kind)
         {
             case AskKind.WhichComplaint: Complaint(option); break;
+            case AskKind.Either: TellingApart.Take(draft, option); break;
             case AskKind.Fact: Fact(option); break;
             case AskKind.Check: Check(option); break;
             case AskKind.Ready: Ready(option); break;

@@ -57,7 +57,7 @@ public sealed class Coach(KnowledgeBase knowledge, Listener listener, CoachOptio
     public bool Hears(string words)
     {
         var understood = listener.Understand(words);
-        return understood.Emergency is not null || understood.Complaints.Any(c => c.Score >= Clear);
+        return understood.Emergency is not null || understood.Either is not null || understood.Complaints.Any(c => c.Score >= Clear);
     }
 
     /// <summary>What is said to somebody who has no case yet.</summary>

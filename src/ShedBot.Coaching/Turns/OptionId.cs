@@ -13,7 +13,7 @@ public readonly record struct OptionId(int Serial, string Token)
         NoChange = "no-change", CameBack = "came-back", NoneOfThese = "none-of-these", Helper = "helper",
         Safe = "safe", Change = "change", GoOn = "go-on";
 
-    private const string StatePrefix = "state:", ComplaintPrefix = "complaint:", DangerPrefix = "danger:", AnswerPrefix = "answer:";
+    private const string StatePrefix = "state:", ComplaintPrefix = "complaint:", DangerPrefix = "danger:", AnswerPrefix = "answer:", EitherPrefix = "either:";
 
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Serial}/{Token}");
 
@@ -28,6 +28,9 @@ public readonly record struct OptionId(int Serial, string Token)
     /// <param name="turn">The turn that wrote the entry.</param>
     public static string Answer(int turn) => string.Create(CultureInfo.InvariantCulture, $"{AnswerPrefix}{turn}");
 
+    /// <param name="place">The place of the answer among those that tell apart, from 0.</param>
+    public static string Either(int place) => string.Create(CultureInfo.InvariantCulture, $"{EitherPrefix}{place}");
+
     public string? AsState => After(StatePrefix);
 
     public string? AsComplaint => After(ComplaintPrefix);
@@ -35,6 +38,8 @@ public readonly record struct OptionId(int Serial, string Token)
     public string? AsDanger => After(DangerPrefix);
 
     public int? AsAnswer => int.TryParse(After(AnswerPrefix), NumberStyles.None, CultureInfo.InvariantCulture, out var turn) ? turn : null;
+
+    public int? AsEither => int.TryParse(After(EitherPrefix), NumberStyles.None, CultureInfo.InvariantCulture, out var place) ? place : null;
 
     /// <returns>The id, or null when the text was never one of ours.</returns>
     public static OptionId? Read(string text)

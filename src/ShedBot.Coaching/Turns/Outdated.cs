@@ -15,6 +15,7 @@ internal static class Outdated
             AskKind.Fact => !rules.Facts.ContainsKey(open.Subject),
             AskKind.Repair or AskKind.DidItHold => !rules.Repairs.ContainsKey(open.Subject),
             AskKind.RepairStep => !rules.Repairs.TryGetValue(open.Subject, out var repair) || open.Position >= repair.Steps.Length,
+            AskKind.Either => TellingApart.Rule(draft, open.Subject) is null,
             AskKind.AllSafe => !rules.Emergencies.ContainsKey(open.Subject),
             _ => false,
         };

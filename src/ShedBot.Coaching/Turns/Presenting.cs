@@ -17,6 +17,7 @@ internal static class Presenting
         {
             AskKind.Trouble => QuestionCards.Trouble("What does the bike do?", "Tell me in your own words what it does, and what you were doing when it did."),
             AskKind.WhichComplaint => QuestionCards.WhichComplaint(view, open, Complaints.ToOffer(view, open.Subject)),
+            AskKind.Either => QuestionCards.Either(view, TellingApart.Rule(draft, open.Subject)!, open),
             AskKind.Fact => QuestionCards.Fact(view, open),
             AskKind.Check => QuestionCards.Check(view, open),
             AskKind.Ready when draft.Case.Phase == CasePhase.Resting => QuestionCards.Rest(view, open),

@@ -30,13 +30,21 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
     {
         overheard = draft.Overhear(words);
         var understood = listener.Understand(words, AnswerReading.Context(draft));
-        if (understood.Emergency is { } emergency)
+        var eitherWanted = TellingApart.IsWanted(draft, understood);
+        if (understood.Emergency is { } emergency && !TellingApart.IsOnlyPossible(draft, understood))
         {
             // What else was said is kept: when all are safe the case goes on from there.
-            if (!understood.Complaints.IsEmpty) draft.OpenWith(words);
+            if (eitherWanted || !understood.Complaints.IsEmpty) draft.OpenWith(words);
+            if (eitherWanted) TellingApart.Begin(draft, understood.Either!);
             Note(understood);
             AddComplaints(understood);
             Advancing.Emergency(draft, emergency);
+            return;
+        }
+
+        if (eitherWanted)
+        {
+            Ambiguous(words, understood);
             return;
         }
 
@@ -73,8 +81,27 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
+        if (draft.Case.Open.Kind is AskKind.Either)
+        {
+            Note(understood);
+            AddComplaints(understood);
+            TellingApart.AskAgain(draft);
+            return;
+        }
+
         if (draft.Case.Phase == CasePhase.Opening) Opening(words, understood);
         else Later(words, understood);
+    }
+
+    /// <summary>What else is heard in the words is kept for the case that it is the trouble; whoever is still in danger is asked when that is over.</summary>
+    private void Ambiguous(string words, Understood understood)
+    {
+        draft.OpenWith(words);
+        TellingApart.Begin(draft, understood.Either!);
+        Note(understood);
+        AddComplaints(understood);
+        if (draft.Case.Open.Kind is AskKind.AllSafe) Presenting.Again(draft);
+        else Advancing.Next(draft);
     }
 
     /// <summary>The words as an answer to the open question; else their first clause: "it's missing, there is only a hole".</summary>

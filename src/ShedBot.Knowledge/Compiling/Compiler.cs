@@ -21,6 +21,7 @@ internal static class Compiler
         Shared.ById(rules.Emergencies, r => r.Id, shared?.From.Emergencies, shared?.Like.Emergencies),
         shared is not null && rules.Words == shared.From.Words ? shared.Like.Words : [.. rules.Words.Select(w => w.Rule)],
         rules.Triages[0].Rule,
+        shared is not null && rules.Eithers == shared.From.Eithers ? shared.Like.Eithers : [.. rules.Eithers.Select(e => e.Rule)],
         Shared.ById(rules.Service, r => r.Id, shared?.From.Service, shared?.Like.Service));
 
     private static DiagnosticModel Model(Draft rules, CompileOptions options, Shared? shared)

@@ -27,6 +27,8 @@ internal sealed class LayerReader(string file, ProblemList problems)
     {
         if (root["before hands on"] is { } triage)
             problems.Add(LayerRules.NotForClubs, file, triage, "the question before hands-on work is the same in every club.", "Take 'before hands on' out of the club's file.");
+        if (root["could be either"] is { } either)
+            problems.Add(LayerRules.NotForClubs, file, either, "the questions that tell a danger from a mere trouble are the same in every club.", "Take 'could be either' out of the club's file.");
         var parts = root.Entries.Sum(e => e.Value is ListNode list ? list.Items.Length : 0);
         if (parts > Layer.MaxParts)
         {
@@ -34,7 +36,7 @@ internal sealed class LayerReader(string file, ProblemList problems)
             return null;
         }
 
-        new ShapeCheck(file, problems).Check(root with { Entries = root.Entries.RemoveAll(e => e.Key.Text == "before hands on") }, LayerShapes.File, "the file", "");
+        new ShapeCheck(file, problems).Check(root with { Entries = root.Entries.RemoveAll(e => e.Key.Text is "before hands on" or "could be either") }, LayerShapes.File, "the file", "");
         if (problems.HasErrors) return null;
         var about = root["about"] as MapNode;
         var items = RuleKinds.All.SelectMany(k => Maps(root, RuleKinds.Section(k)).Select(m => Own(k, m, about))).ToList();

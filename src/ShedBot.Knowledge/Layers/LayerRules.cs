@@ -21,7 +21,7 @@ internal static class LayerRules
         "A club's file holds at most 2,000 rules and changes; more was written by no person, and could be reviewed by none.");
 
     public static readonly LintRule NotForClubs = new("R095", Severity.Error, "something that is not a club's to change",
-        "The question before hands-on work is asked in the same words everywhere; a club can neither change it nor leave it out.");
+        "The question before hands-on work, and those that tell a danger from a mere trouble, are asked in the same words everywhere; a club can neither change them nor leave them out.");
 
     public static readonly LintRule IdleMend = new("R096", Severity.Warning, "a mend that changes nothing",
         "The base says the same already. Take the mend out, or say what is to be different.");

@@ -44,6 +44,8 @@ internal sealed class Laying(RuleBase under, Layer layer, ProblemList problems)
     {
         if (retired.Key.Kind == RuleKind.Emergency && under.Has(retired.Key))
             problems.Add(SafetyRules.Emergency, layer.File, retired.Node, $"the emergency '{retired.Key.Id}' comes before any coaching in every club.", "It cannot be retired.");
+        else if (retired.Key.Kind == RuleKind.Complaint && under.Draft.Eithers.Any(e => e.Rule.Answers.Any(a => a.Means == retired.Key.Id)))
+            problems.Add(LayerRules.NotForClubs, layer.File, retired.Node, $"the complaint '{retired.Key.Id}' is asked for in every club, to tell it from a danger.", "It cannot be retired.");
         else if (under.Has(retired.Key)) changed[retired.Key] = null;
         else problems.Add(LayerRules.NoTarget, layer.File, retired.Node, $"the base has no {RuleKinds.Word(retired.Key.Kind)} '{retired.Key.Id}' to retire.");
     }

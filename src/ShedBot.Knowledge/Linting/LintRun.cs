@@ -25,6 +25,7 @@ internal static class LintRun
         References.Look(lint);
         ServiceReferences.Look(lint);
         TriageLook.Look(lint);
+        EitherLook.Look(lint);
         StrengthLook.Look(lint);
 
         // A misspelt key or name would drag a tail of 'nothing tells this' behind it; those are told once keys and names fit.

@@ -23,6 +23,7 @@ internal static class OriginLook
         Each(rules.Words, r => r.Origin);
         Each(rules.Service, r => r.Origin);
         Each(rules.Triages, r => r.Origin);
+        Each(rules.Eithers, r => r.Origin);
 
         void Each<T>(ImmutableArray<Written<T>> list, Func<T, Origin> origin)
         {

@@ -16,6 +16,7 @@ internal static class SentenceLook
         Each(lint, rules.Repairs, "prevent", r => r.Prevent);
         Each(lint, rules.HowTos, "answer", r => r.Answer);
         Each(lint, rules.Emergencies, "do now", r => r.DoNow);
+        Each(lint, rules.Eithers, "until known", r => r.UntilKnown);
     }
 
     private static void Each<T>(LintContext lint, ImmutableArray<Written<T>> rules, string key, Func<T, ImmutableArray<string>> lines)

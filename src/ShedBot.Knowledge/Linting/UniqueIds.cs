@@ -23,6 +23,7 @@ internal static class UniqueIds
         Each(lint, rules.Service, "service task", r => r.Id, work);
         Each(lint, rules.HowTos, "how to", r => r.Id, []);
         Each(lint, rules.Emergencies, "emergency", r => r.Id, []);
+        Each(lint, rules.Eithers, "question that tells apart", r => r.Id, []);
         foreach (var finding in rules.Findings) Inner(lint, finding, "states", $"the finding '{finding.Rule.Id}'", finding.Rule.States.Select(s => s.Id));
         foreach (var fact in rules.Facts) Inner(lint, fact, "values", $"the fact '{fact.Rule.Id}'", fact.Rule.Values.Select(v => v.Id));
         foreach (var fault in rules.Faults) Inner(lint, fault, "moved by", $"the fault '{fault.Rule.Id}'", fault.Rule.MovedBy.Select(m => $"{m.Fact}: {m.Value}"));

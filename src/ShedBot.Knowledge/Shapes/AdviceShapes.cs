@@ -42,6 +42,33 @@ internal static class AdviceShapes
         .. OriginKeys,
     ]);
 
+    public static ItemShape EitherAnswer { get; } = new("answer that tells apart", "One of the troubles that were meant.",
+    [
+        Must("says", Text("What the rider sees: its cable ends at a wheel.")),
+        May("riders say", Texts("Other words for it.")),
+        May("named by", Texts("Words that settle it by themselves: clutch.")),
+        Must("means", Reference("complaint or emergency")),
+    ]);
+
+    public static ItemShape Either { get; } = new("words that could mean either", "Words that could mean one of several troubles, and the question that tells them apart first.",
+    [
+        Must("id", Id()),
+        Must("called", Text("What is not known: which lever it is.")),
+        May("riders say", Texts("Runs of words that always want the question.")),
+        Must("riders name", Texts("Words for the thing: lever, handle.", 1)),
+        Must("and tell", Texts("What is said of it, close by: does nothing.", 1)),
+        May("unless they say", Texts("Words beside which nothing of all this is meant.")),
+        Must("ask", Text("The question.")),
+        Must("why", Text("Why it is asked.")),
+        Must("other words", Text("The same question put differently, for a second try.")),
+        May("show me", Text("Fuller help for someone who does not know the parts; may hold a text drawing.")),
+        Must("caution", Caution),
+        Must("until known", Texts("What holds until it is known, in order.", 1)),
+        Must("if unsure", Text("Why the bike must stay parked when it stays unknown, and what to do.")),
+        Must("answers", new ListShape("What it can be.", EitherAnswer, 2)),
+        .. OriginKeys,
+    ]);
+
     public static ItemShape Word { get; } = new("word", "Other words, slang and usual misspellings for a word of the rules.",
     [
         Must("concept", Text("The word that the rules use.")),
@@ -71,6 +98,7 @@ internal static class AdviceShapes
         May("how to", new ListShape("Answers to 'how do I' questions.", HowTo)),
         May("emergencies", new ListShape("What comes before any coaching.", Emergency)),
         May("before hands on", Triage),
+        May("could be either", new ListShape("Words that could mean one of several troubles.", Either)),
         May("words", new ListShape("Synonyms and slang.", Word)),
     ]);
 }

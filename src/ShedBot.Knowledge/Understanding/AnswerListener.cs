@@ -75,7 +75,7 @@ public static class AnswerListener
         return best.Length == 0 || !whole && best.Kind is AnswerKind.Stop ? null : new HeardAnswer(best.Kind, null, whole ? 1 : 0.7);
     }
 
-    private static bool IsLeadIn(string part) => part is "i" or "im" or "i'm" or "well" or "um" or "erm" or "er" or "hmm" or "sorry" or "oh" or "honestly" or "but" or "and" or "so" or "just" or "really" or "actually" or "ok" or "okay" or "uh" or "can" or "could" or "please" or "lets" or "let's" or "we" or "id" or "i'd" or "hang" or "wait";
+    private static bool IsLeadIn(string part) => part is "still" or "nope" or "nah" or "i" or "im" or "i'm" or "well" or "um" or "erm" or "er" or "hmm" or "sorry" or "oh" or "honestly" or "but" or "and" or "so" or "just" or "really" or "actually" or "ok" or "okay" or "uh" or "can" or "could" or "please" or "lets" or "let's" or "we" or "id" or "i'd" or "hang" or "wait";
 
     private static bool IsPolite(string part) => part is "please" or "pls" or "mate" or "sorry" or "tbh" or "honestly" or "really" or "you" or "thanks" or "lol";
 

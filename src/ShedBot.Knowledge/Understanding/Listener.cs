@@ -16,6 +16,7 @@ public sealed class Listener
     private readonly Subjects subjects;
     private readonly Signs signs;
     private readonly FrozenSet<string> concepts;
+    private readonly EitherEar eithers;
     private readonly PhraseBook complaints, findings, facts, howTos, emergencies;
     private readonly KnowledgeBase heardFrom;
 
@@ -35,6 +36,7 @@ public sealed class Listener
         facts = Book(p, [.. c, .. f, .. e]);
         howTos = Book(h, [.. c, .. f, .. e]);
         emergencies = Book(e, [.. c, .. f, .. h], whole: true);
+        eithers = new EitherEar(knowledge.Eithers);
         spelling = new Spelling(PhraseSource.Vocabulary(knowledge));
     }
 
@@ -73,9 +75,11 @@ public sealed class Listener
             troubles = ComplaintEar.Choose(complaintReadings);
         }
         var heard = Hear(text, statements, complaintReadings, troubles) with { Emergency = emergency, Answer = answer };
+        if (statements.Any(s => s.Mood == Mood.Present) && eithers.Hear(text.Letters, spelling) is { } either)
+            heard = With(heard, either);
         if (!IsOurs(about) && (about.Contains(Subjects.OtherPart) || about.Contains(Subjects.SmallTalk)))
             heard = heard with { Complaints = [.. heard.Complaints.Where(c => c.Score >= Hearing.InOtherCompany)], Findings = [] };
-        return IsSomething(heard) ? heard : Nothing(Reason(about, words));
+        return IsSomething(heard) ? heard : Nothing(Reason(about, words)) with { Either = heard.Either };
     }
 
     /// <summary>What a message that was not understood may mean: complaints and findings by the same scores, however low. For a human to choose from, never to go by.</summary>
@@ -95,6 +99,15 @@ public sealed class Listener
                 .Take(most),
         ];
     }
+
+    /// <summary>"The clutch lever does nothing" is plain enough; "the lever does nothing, the brakes are fine" is not, nor is "it does not stop when I pull the lever".</summary>
+    private Understood With(Understood heard, EitherHeard either) => either.Named switch
+    {
+        { } named when heardFrom.Complaints.ContainsKey(named) =>
+            heard is { Complaints: [], Emergency: null, HowTo: null } ? heard with { Complaints = [new Heard(named, Hearing.Named)] } : heard,
+        { } named when heard.Emergency == named => heard,
+        _ => heard with { Either = either.Rule },
+    };
 
     private string? Emergency(string letters, ImmutableArray<Statement> statements, List<SpanReading> troubles)
     {

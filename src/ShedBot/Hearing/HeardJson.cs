@@ -30,6 +30,7 @@ internal static class HeardJson
             json.WriteString("how_to", heard.HowTo?.Id);
             json.WriteBoolean("not_mine", heard.NotMine);
             json.WriteString("not_mine_because", heard.NotMineBecause);
+            json.WriteString("could_be_either", heard.Either);
             json.WriteEndObject();
         }
 

@@ -27,6 +27,7 @@ internal static class Shed
             .Concat(Knowledge.Repairs.Values.SelectMany(r => r.Steps.Select((_, i) => new Ask(AskKind.RepairStep, r.Id, i))))
             .Concat(Knowledge.Repairs.Keys.Select(r => new Ask(AskKind.DidItHold, r)))
             .Concat(Knowledge.Emergencies.Keys.Select(e => new Ask(AskKind.AllSafe, e)))
+            .Concat(Knowledge.Eithers.SelectMany(e => new[] { new Ask(AskKind.Either, e.Id), new Ask(AskKind.Either, e.Id, 1) }))
             .Concat([new Ask(AskKind.Trouble), new Ask(AskKind.WhichComplaint), new Ask(AskKind.Ready)]);
         return asks.Select(a => a with { Serial = 17 }).SelectMany(Shown);
     }

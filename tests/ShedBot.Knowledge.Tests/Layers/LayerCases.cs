@@ -38,6 +38,7 @@ internal static class LayerCases
         new("R093", Retire("fault", "bulb-loose") + Mend("fault", "bulb-loose", "is, now: y"), "now: y", Retire("fault", "bulb-loose") + Mend("fault", "wire-off", "is, now: y")),
         new("R094", Many(2001), "about", Many(2000)),
         new("R095", "before hands on: {ask: Ready?}\n", "Ready?", "words: []\n"),
+        new("R095", "could be either: [{id: which-lamp}]\n", "which-lamp", "words: []\n"),
         new("R096", Mend("fault", "bulb-loose", "how common, was: common, now: common"), "bulb-loose", Mend("fault", "bulb-loose", "how common, was: common, now: very common")),
         new("R096", Mend("complaint", "dark", "riders say, add: lamp is dead"), "lamp is dead", Mend("complaint", "dark", "riders say, add: lamp died")),
         new("R098", Mend("fault", "wire-off", "shows as / flickers / yes, was: unlikely, now: likely"), "now: likely", Mend("fault", "wire-off", "shows as / flickers / yes, was: unlikely, now: roughly even chance"),

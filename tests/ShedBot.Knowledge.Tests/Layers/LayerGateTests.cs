@@ -12,6 +12,10 @@ public class LayerGateTests
 
     private static readonly KnowledgeBase Lamp = LampRules.With("riders say: [smoke from the lamp]", "riders say: [smoke from the lamp, lamp on fire]").Knowledge!;
 
+    private static readonly EitherRule Which = new(
+        "which-lamp", "which lamp it is", [], ["light"], ["does nothing"], [], "Which?", "They look alike.", "In front?", null,
+        Lamp.Emergencies[Smoke].Caution, ["Stop the wheel."], "Leave it.", [new EitherAnswer("This", [], [], "dark"), new EitherAnswer("That", [], [], Smoke)], Lamp.Triage.Origin);
+
     private static readonly RuleKey Run = new(RuleKind.Finding, "wire-run");
 
     /// <summary>What is less safe: the rule of the linter, and the change.</summary>
@@ -31,6 +35,7 @@ public class LayerGateTests
         { "R101", k => k with { Triage = k.Triage with { NotYet = "Later" } } },
         { "R101", k => k with { Triage = k.Triage with { Points = [] } } },
         { "R101", k => k with { Triage = k.Triage with { Dangers = [] } } },
+        { "R101", k => k with { Eithers = [Which] } },
         { "R102", k => k with { Findings = k.Findings.Remove("wire-run") } },
         { "R102", k => Finding(k, f => f with { States = f.States.RemoveAt(1) }) },
         { "R102", k => Hanging(k, s => s with { StopRiding = null }) },
@@ -72,6 +77,7 @@ public class LayerGateTests
         { "something to do at the end", k => Emergency(k, e => e with { DoNow = e.DoNow.Add("Call the club.") }) },
         { "an emergency more", k => k with { Emergencies = k.Emergencies.Add("other", k.Emergencies[Smoke] with { Id = "other", RidersSay = ["the mast falls"] }) } },
         { "the question, copied", k => k with { Triage = k.Triage with { Points = [.. k.Triage.Points], Dangers = [.. k.Triage.Dangers] } } },
+        { "the questions that tell apart, copied", k => k with { Eithers = [.. k.Eithers] } },
         { "a phrase for the stop", k => Hanging(k, s => s with { RidersSay = s.RidersSay.Add("the wire swings about") }) },
         { "another answer to the check", k => Check(k, Wire, c => c with { Answers = c.Answers.SetItem("firm", "Tight") }) },
         { "just not too long", k => Check(k, Wire, c => c with { Minutes = 7 }) },

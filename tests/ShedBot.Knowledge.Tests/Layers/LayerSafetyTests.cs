@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Loading;
+using ShedBot.Knowledge.Problems;
 using ShedBot.Knowledge.Tests.Loading;
 using ShedBot.Knowledge.Tests.Samples;
 using ShedBot.Knowledge.Understanding;
@@ -25,6 +26,16 @@ public class LayerSafetyTests
         Assert.Equal("R101", Assert.Single(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Points = [] } })).Rule.Code);
         Assert.Equal("R101", Assert.Single(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Ready = "Go on" } })).Rule.Code);
         Assert.Empty(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Points = [.. lamp.Triage.Points] } }));
+    }
+
+    [Fact]
+    public void Load_TroubleThatTellsADangerApartRetired_IsRefusedAndSaysWhy()
+    {
+        var retired = LayerReader.Read(RuleText.FromText("our-rules.yaml", LayerCase.About + "retires:\n  - {of: complaint, id: drags, because: we never have it}\n")).Layer!;
+        var load = LayeredRules.Load(Shipped, retired);
+        var told = Assert.Single(load.Problems, p => p.Severity == Severity.Error);
+        Assert.Equal(("R095", "our-rules.yaml"), (told.Code, told.File));
+        Assert.Equal(["drags"], LayeredRules.LoadKept(Shipped, retired).SetAside.Select(a => a.Part.Key.Id));
     }
 
     [Fact]

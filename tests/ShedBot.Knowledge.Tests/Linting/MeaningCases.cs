@@ -12,6 +12,14 @@ internal static class MeaningCases
 
     private const string NewFinding = "  - id: wire-run\n";
 
+    private static string Either(string means) => "\ncould be either:\n" + EitherItem(means);
+
+    private static string EitherItem(string means) =>
+        "  - id: which-lamp\n    called: which lamp it is\n    riders name: [the light]\n    and tell: [does nothing]\n    ask: Which lamp is that?\n"
+        + "    why: They look alike.\n    other words: Is it the one in front?\n"
+        + "    caution: {word: WARNING, hazard: Hot wire, consequence: burns skin, avoid: keep off}\n    until known: [Stop the wheel]\n    if unsure: Leave it.\n"
+        + "    answers:\n      - {says: The one in front, means: dark}\n      - {says: The one behind, means: " + means + "}\n";
+
     private const string Triage =
         "before hands on:\n  ask: Is all of this so?\n  points: [The wheel stands still]\n  ready: Yes, all of it\n  not yet: Not yet\n  dangers:\n    - {says: It smokes, emergency: lamp-smokes}\n";
 
@@ -27,6 +35,9 @@ internal static class MeaningCases
         Of("R021", "minutes: 2\n    cover: lamp-glass", "minutes: 2\n    cover: lamp-gloss", "lamp-gloss", "minutes: 2"),
         Of("R021", "fact: bulb-age, is: years-ago", "fact: bulb-aeg, is: years-ago", "bulb-aeg", "fact: bulb-age, is: this-year"),
         Of("R021", "emergency: lamp-smokes", "emergency: lamp-smoke", "lamp-smoke}", "emergency: lamp-smokes"),
+        new("R021", Text + Either("lamp-smoke"), "lamp-smoke}", Text + Either("lamp-smokes")),
+        new("R021", Text + Either("dork"), "dork", Text + Either("dark")),
+        new("R020", Text + Either("dark") + EitherItem("dark"), "id: which-lamp", Text + Either("dark") + EitherItem("dark").Replace("which-lamp", "which-bulb", StringComparison.Ordinal)),
         Of("R022", Burnt, "bulb-look: {blck: likely}", "blck", "bulb-look: {loose: likely}"),
         Of("R022", "dark: {yes: almost certain}", "dark: {always: almost certain}", "always", "dark: {yes: likely}"),
         Of("R022", "is: years-ago", "is: decades-ago", "decades-ago", "is: this-year"),

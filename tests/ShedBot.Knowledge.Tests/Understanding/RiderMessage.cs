@@ -15,7 +15,8 @@ internal sealed record RiderMessage(
     IReadOnlyList<string> HowToAlsoOk,
     bool? NotMine,
     IReadOnlyList<(string, string)> Findings,
-    IReadOnlyList<(string, string)> FindingsAlsoOk)
+    IReadOnlyList<(string, string)> FindingsAlsoOk,
+    string? Either)
 {
     public static List<RiderMessage> Read(string file) =>
         [.. File.ReadLines(Path.Combine(Shipped.Root, "tests", "ShedBot.Knowledge.Tests", "Understanding", file))
@@ -36,7 +37,8 @@ internal sealed record RiderMessage(
         line.TryGetProperty("findings", out var found) ? [.. found.EnumerateObject().Select(p => (p.Name, p.Value.GetString()!))] : [],
         line.TryGetProperty("findings_also_ok", out var also)
             ? [.. also.EnumerateObject().SelectMany(p => p.Value.EnumerateArray().Select(s => (p.Name, s.GetString()!)))]
-            : []);
+            : [],
+        line.TryGetProperty("either", out var either) ? either.GetString() : null);
 
     private static List<string> Names(JsonElement line, string field) =>
         line.TryGetProperty(field, out var names) ? [.. names.EnumerateArray().Select(n => n.GetString()!)] : [];

@@ -44,6 +44,10 @@ internal sealed class Scores
             Count("false alarm", alarm);
             Count($"false alarm, kind {message.Kind}", alarm);
         }
+        if (message.Either is not null)
+            Count("could be either, asked", heard.Either == message.Either);
+        else
+            Count("plain, asked which is meant", heard.Either is not null);
         if (message.HowTo is not null)
             Count("how-to offered", heard.HowTo is { } topic && (topic.Id == message.HowTo || message.HowToAlsoOk.Contains(topic.Id)));
         else

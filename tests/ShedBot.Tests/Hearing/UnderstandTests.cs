@@ -12,7 +12,7 @@ public sealed class UnderstandTests
     {
         using var answer = JsonDocument.Parse(Assert.Single(await RunAsync("bell makes no sound\n")));
         Assert.Equal(
-            ["text", "complaints", "denied", "findings", "facts", "emergency", "how_to", "not_mine", "not_mine_because"],
+            ["text", "complaints", "denied", "findings", "facts", "emergency", "how_to", "not_mine", "not_mine_because", "could_be_either"],
             answer.RootElement.EnumerateObject().Select(p => p.Name));
         var complaint = answer.RootElement.GetProperty("complaints")[0];
         Assert.Equal("silent", complaint.GetProperty("id").GetString());

@@ -121,6 +121,7 @@ public sealed class CoachedRide
         return open.Kind switch
         {
             AskKind.WhichComplaint => Choose(id, Closest()),
+            AskKind.Either => Choose(id, Meant(open.Subject)),
             AskKind.Fact => Choose(id, Fact(open.Subject)),
             AskKind.Check => Choose(id, Check(open.Subject)),
             AskKind.Ready => Choose(id, OptionId.Ready),
@@ -150,6 +151,10 @@ public sealed class CoachedRide
             .FirstOrDefault(c => @case.Turn == 0 || offered.Contains(OptionId.For(@case.Open, OptionId.Complaint(c))));
         return closest is null ? OptionId.NoneOfThese : OptionId.Complaint(closest);
     }
+
+    /// <summary>No simulated rider comes with a danger, so it is the one that is a trouble.</summary>
+    private string Meant(string either) =>
+        OptionId.Either(coach.Knowledge.Eithers.First(e => e.Id == either).Answers.ToList().FindIndex(a => coach.Knowledge.Complaints.ContainsKey(a.Means)));
 
     private string Fact(string fact)
     {

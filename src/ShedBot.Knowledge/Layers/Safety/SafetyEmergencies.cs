@@ -2,7 +2,7 @@ using ShedBot.Knowledge.Rules;
 
 namespace ShedBot.Knowledge.Layers.Safety;
 
-/// <summary>R100, R101: emergencies and the question before hands-on work.</summary>
+/// <summary>R100, R101: emergencies, the question before hands-on work, and those that tell a danger from a mere trouble.</summary>
 internal static class SafetyEmergencies
 {
     public static IEnumerable<Weakening> Look(KnowledgeBase under, KnowledgeBase club)
@@ -16,6 +16,8 @@ internal static class SafetyEmergencies
 
         if (!Same(under.Triage, club.Triage))
             yield return new Weakening(SafetyRules.Triage, new RuleKey(RuleKind.Emergency, ""), "the question before hands-on work is not the project's.", "It is the same in every club.");
+        if (under.Eithers != club.Eithers && !under.Eithers.SequenceEqual(club.Eithers))
+            yield return new Weakening(SafetyRules.Triage, new RuleKey(RuleKind.Emergency, ""), "the questions that tell a danger from a mere trouble are not the project's.", "They are the same in every club.");
     }
 
     private static string? What(EmergencyRule rule, EmergencyRule? now) =>

@@ -8,8 +8,8 @@ internal static class SafetyRules
     public static readonly LintRule Emergency = new("R100", Severity.Error, "an emergency that is weakened",
         "The project's emergencies come before any coaching in every club. A club may add phrases, things to do and emergencies of its own; it can not retire one, drop a phrase, reword or soften its caution, leave out what to do, or let the coaching go on where it ends.");
 
-    public static readonly LintRule Triage = new("R101", Severity.Error, "the question before hands-on work, changed",
-        "Before the first step that puts hands near the machine the rider is asked whether it is safe to. The question is the same in every club.");
+    public static readonly LintRule Triage = new("R101", Severity.Error, "a question that keeps riders safe, changed",
+        "Before the first step that puts hands near the machine the rider is asked whether it is safe to, and words that could mean a danger or a mere trouble are asked about first. These questions are the same in every club.");
 
     public static readonly LintRule Stop = new("R102", Severity.Error, "a 'stop riding' that is gone or reworded",
         "When such a state is seen the bike must not be ridden. The finding, the state, the answer that means it, its phrases and what the rider is told stay as the project has them.");

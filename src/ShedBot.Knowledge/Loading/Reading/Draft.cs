@@ -38,4 +38,5 @@ internal sealed record Draft(
     ImmutableArray<Written<EmergencyRule>> Emergencies,
     ImmutableArray<Written<WordRule>> Words,
     ImmutableArray<Written<TriageRule>> Triages,
+    ImmutableArray<Written<EitherRule>> Eithers,
     ImmutableArray<Written<ServiceRule>> Service);

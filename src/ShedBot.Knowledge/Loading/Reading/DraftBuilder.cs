@@ -18,6 +18,7 @@ internal sealed class DraftBuilder
     private readonly ImmutableArray<Written<EmergencyRule>>.Builder emergencies = ImmutableArray.CreateBuilder<Written<EmergencyRule>>();
     private readonly ImmutableArray<Written<WordRule>>.Builder words = ImmutableArray.CreateBuilder<Written<WordRule>>();
     private readonly ImmutableArray<Written<TriageRule>>.Builder triages = ImmutableArray.CreateBuilder<Written<TriageRule>>();
+    private readonly ImmutableArray<Written<EitherRule>>.Builder eithers = ImmutableArray.CreateBuilder<Written<EitherRule>>();
     private readonly ImmutableArray<Written<ServiceRule>>.Builder service = ImmutableArray.CreateBuilder<Written<ServiceRule>>();
 
     public void Add(string file, MapNode root)
@@ -33,6 +34,7 @@ internal sealed class DraftBuilder
         Each(howTos, "how to", ReadAdvice.HowTo);
         Each(emergencies, "emergencies", ReadAdvice.Emergency);
         Each(words, "words", ReadAdvice.Word);
+        Each(eithers, "could be either", ReadAdvice.Either);
         Each(service, "service", ReadService.Task);
         if (root["before hands on"] is MapNode triage) triages.Add(Item(triage, ReadAdvice.Triage));
 
@@ -56,5 +58,6 @@ internal sealed class DraftBuilder
         emergencies.ToImmutable(),
         words.ToImmutable(),
         triages.ToImmutable(),
+        eithers.ToImmutable(),
         service.ToImmutable());
 }

@@ -18,6 +18,9 @@ internal static class Hearing
     /// <summary>A question in the form of a question, and one that only its mark tells, and a topic by name.</summary>
     public const double Question = 0.6, MarkedQuestion = 0.8, BareQuestion = 0.97;
 
+    /// <summary>A trouble with a lever that is named outright, and nothing more.</summary>
+    public const double Named = 0.6;
+
     /// <summary>A complaint in the same breath as a question.</summary>
     public const double BesideQuestion = 0.6;
 }

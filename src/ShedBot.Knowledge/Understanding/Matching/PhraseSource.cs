@@ -31,6 +31,7 @@ internal static class PhraseSource
             && (ReferenceEquals(one.Facts, other.Facts) || Facts(one).SequenceEqual(Facts(other)))
             && (ReferenceEquals(one.HowTos, other.HowTos) || HowTos(one).SequenceEqual(HowTos(other)))
             && (ReferenceEquals(one.Emergencies, other.Emergencies) || (Emergencies(one).SequenceEqual(Emergencies(other)) && one.Emergencies.Keys.SequenceEqual(other.Emergencies.Keys)))
+            && (one.Eithers == other.Eithers || one.Eithers.SequenceEqual(other.Eithers))
             && (one.Words == other.Words || one.Words.Length == other.Words.Length
                 && one.Words.Zip(other.Words).All(w => w.First.Concept == w.Second.Concept && w.First.RidersSay.SequenceEqual(w.Second.RidersSay))));
 

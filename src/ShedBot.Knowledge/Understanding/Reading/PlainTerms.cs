@@ -36,6 +36,18 @@ internal sealed class PlainTerms
         return null;
     }
 
+    /// <summary>Where the runs stand, counted in words and marks, from the first word to behind the last; they may lie over each other.</summary>
+    public List<(int From, int To)> PlacesIn(string letters)
+    {
+        var words = Words(letters);
+        return
+        [
+            .. words.SelectMany((word, i) => terms.GetValueOrDefault(word, [])
+                .Where(term => i + term.Length <= words.Count && words.GetRange(i, term.Length).SequenceEqual(term))
+                .Select(term => (i, i + term.Length))),
+        ];
+    }
+
     /// <summary>The text with a word that means nothing in the place of each run, so that the 'no' before a run denies nothing else.</summary>
     public string WithoutAll(string letters)
     {

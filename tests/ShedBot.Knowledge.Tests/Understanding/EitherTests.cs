@@ -1,0 +1,77 @@
+namespace ShedBot.Knowledge.Tests.Understanding;
+
+/// <summary>
+/// A lever that does nothing may be the clutch's or a brake's. That both are told in the same words is common practice: the trade's tables of
+/// symptoms list "lever goes to the bar" with either. The wordings are invented.
+/// </summary>
+public class EitherTests
+{
+    [Theory]
+    [InlineData("the lever thing does nothing, bike just keeps going when i squeeze")]
+    [InlineData("squeeze the handle and nothing")]
+    [InlineData("the grip lever thing is dead")]
+    [InlineData("it won't stop when I pull the lever")]
+    [InlineData("bike doesn't stop when i squeeze the lever")]
+    [InlineData("lever goes all the way to the bar")]
+    [InlineData("lever’s floppy")]
+    [InlineData("the left lever does nothing")]
+    [InlineData("right hand lever goes to the bar and nothing")]
+    [InlineData("neither lever does anything")]
+    [InlineData("i pull the lever and the bike carries on")]
+    [InlineData("lever went soft and the bike won't slow down")]
+    [InlineData("squeezed the lever. Nothing happened")]
+    [InlineData("my lever is broken")]
+    [InlineData("the cable came off the lever")]
+    [InlineData("lever does nothing, brakes are fine")]
+    [InlineData("clutch lever or brake lever is dead, not sure which")]
+    [InlineData("left brake lever does nothing")]
+    [InlineData("the leaver does nuthin wen i sqeeze it")]
+    [InlineData("how do I adjust the lever, it does nothing")]
+    public void Understand_LeverThatDoesNothing_CouldBeEither(string words) =>
+        Assert.Equal("which-lever", Shipped.Listener.Understand(words).Either);
+
+    [Theory]
+    [InlineData("pull the lever and it won't let go")]
+    [InlineData("with the lever in it still will not go into neutral")]
+    [InlineData("the lever is very heavy")]
+    [InlineData("lever feels like a marshmallow")]
+    [InlineData("bike keeps pulling with the lever in")]
+    [InlineData("it squeaks when I let the lever out")]
+    [InlineData("the lever of my car does nothing")]
+    [InlineData("lever used to go to the bar, fixed it")]
+    [InlineData("nothing new here")]
+    [InlineData("the bike is dead. I was at the lake and then we went home again by train, all of us, and had tea. Which lever do you use?")]
+    [InlineData("")]
+    public void Understand_PlainWords_CouldNotBe(string words) => Assert.Null(Shipped.Listener.Understand(words).Either);
+
+    /// <summary>Whoever names the clutch is not asked which lever, and is not sent away for want of other words.</summary>
+    [Theory]
+    [InlineData("clutch lever does nothing")]
+    [InlineData("the clutch handle dont work no more")]
+    public void Understand_ClutchNamed_HearsTheTrouble(string words)
+    {
+        var heard = Shipped.Listener.Understand(words);
+        Assert.Null(heard.Either);
+        Assert.Equal("drags", Assert.Single(heard.Complaints).Id);
+    }
+
+    [Theory]
+    [InlineData("brake lever does nothing")]
+    [InlineData("the brake handle is floppy")]
+    [InlineData("front brake lever goes to the bar")]
+    public void Understand_BrakeNamed_IsTheEmergency(string words)
+    {
+        var heard = Shipped.Listener.Understand(words);
+        Assert.Null(heard.Either);
+        Assert.Equal("brakes-failing", heard.Emergency);
+    }
+
+    /// <summary>Eight words lie between at the most.</summary>
+    [Theory]
+    [InlineData("lever one two three four five six seven eight does nothing", true)]
+    [InlineData("lever one two three four five six seven eight nine does nothing", false)]
+    [InlineData("does nothing one two three four five six seven eight lever", true)]
+    [InlineData("does nothing one two three four five six seven eight nine lever", false)]
+    public void Understand_ThingAndWhatIsToldOfIt_StandCloseTogether(string words, bool either) =>
+        Assert.Equal(either, Shipped.Listener.Understand(words).Either is not null);
+}
