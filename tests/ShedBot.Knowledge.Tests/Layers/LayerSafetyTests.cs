@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using ShedBot.Knowledge.Compiling;
 using ShedBot.Knowledge.Layers;
 using ShedBot.Knowledge.Loading;
 using ShedBot.Knowledge.Problems;
@@ -17,6 +18,9 @@ public class LayerSafetyTests
 
     private static readonly KnowledgeBase Knowledge = Shipped.Knowledge!;
 
+    /// <summary>Something learnt, so that the rules are others than the base's.</summary>
+    private static readonly CompileOptions Moved = CompileOptions.Default with { Learnt = Learnt.Of([new LearntOdds("cable-kinked", 2)], [], []) };
+
     /// <summary>R101 guards against a layer of another making: the format has no way to touch the question.</summary>
     [Fact]
     public void Check_QuestionBeforeHandsOnChanged_IsTold()
@@ -26,6 +30,30 @@ public class LayerSafetyTests
         Assert.Equal("R101", Assert.Single(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Points = [] } })).Rule.Code);
         Assert.Equal("R101", Assert.Single(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Ready = "Go on" } })).Rule.Code);
         Assert.Empty(LayerSafety.Check(lamp, lamp with { Triage = lamp.Triage with { Points = [.. lamp.Triage.Points] } }));
+    }
+
+    /// <summary>Listening takes the better part of a second, and looking at a proposal, trying and publishing it each ask.</summary>
+    [Fact]
+    public void Check_AfterAStrictLoad_IsKnownOfTheseTwoAndOfNoOthers()
+    {
+        var strict = LayeredRules.Load(Shipped, Layer.Empty, Moved).Knowledge!;
+        Assert.True(LayerSafety.Knows(Knowledge, strict));
+        Assert.Empty(LayerSafety.Check(Knowledge, strict));
+        // The same rules made once more, or held against others, are looked at anew.
+        Assert.False(LayerSafety.Knows(Knowledge, LayeredRules.LoadKept(Shipped, Layer.Empty, Moved).Knowledge!));
+        Assert.False(LayerSafety.Knows(Knowledge with { Version = "again" }, strict));
+        Assert.False(LayerSafety.Knows(Knowledge, strict with { Version = "again" }));
+    }
+
+    [Fact]
+    public void Check_OneAgainstTwoBases_EachHasItsOwnAnswer()
+    {
+        var (lamp, weaker) = (LampRules.Knowledge(), LampRules.Knowledge() with { Triage = LampRules.Knowledge().Triage with { Points = [] } });
+        for (var again = 0; again < 2; again++)
+        {
+            Assert.Equal("R101", Assert.Single(LayerSafety.Check(lamp, weaker)).Rule.Code);
+            Assert.Empty(LayerSafety.Check(weaker with { Version = "again" }, weaker));
+        }
     }
 
     [Fact]
