@@ -71,6 +71,11 @@ internal sealed class WordDelivery(Parts parts, DirectChannels direct, Panels pa
     }
 
     /// <summary>Tells a member who takes no direct messages, beside an answer that they alone see.</summary>
+    /// <remarks>
+    /// This alone may tell a word twice: when the process dies, or the platform's answer is lost, between the showing of it and the keeping of that. Such a message
+    /// has no nonce; it can be read back by nobody but with the token of that very command, which is a secret, is never kept, and is good for 15 minutes; and the
+    /// platform tells nobody that it was shown. Kept first, a word would be lost instead, and a word of thanks twice is the lesser evil.
+    /// </remarks>
     public async Task TellBesideAsync(MemberId member, Acknowledgement live, CancellationToken ct)
     {
         var place = TeachingPlace.Of(member);

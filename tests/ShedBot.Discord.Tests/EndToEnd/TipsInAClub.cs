@@ -1,5 +1,6 @@
 using ShedBot.Coaching.Teaching;
 using ShedBot.DiscordStandIn.Driving;
+using ShedBot.DiscordStandIn.Faults;
 using ShedBot.DiscordStandIn.World;
 using Xunit.Abstractions;
 
@@ -67,6 +68,29 @@ public sealed class TipsInAClub(ITestOutputHelper output)
         var direct = house.Platform.DirectChannel(house.Rider);
         await house.ComesRoundAsync(() => house.Platform.Messages(direct).Count > 0, "the word");
         Assert.Contains(Reason, Assert.Single(house.Platform.Messages(direct)).Words, StringComparison.Ordinal);
+        Assert.Empty(await BesideAsync(house));
+        house.AssertNoViolations();
+    }
+
+    /// <summary>A message beside an answer has no nonce and cannot be looked for: of lost and told once more, it is told once more.</summary>
+    [Fact]
+    public async Task Word_ToldBesideAndKilledBeforeThatWasKept_IsNotLostAndToldNoThirdTime()
+    {
+        await using var house = await ClubHouse.OpenAsync(output, trials: new QuickTrials());
+        await DeclinedAsync(house, blocked: true);
+        await ClubHouse.UntilAsync(() => house.Platform.InvalidRequests == 1, "the refusal");
+        house.Platform.Faults.Delay = ClubHouse.Patience;
+        house.Platform.Faults.Next(FaultKind.SlowAnswer, "POST /webhooks/{webhook_id}/{webhook_token}");
+        var killed = await house.Platform.CommandAsync(house.Rider, house.Lobby, "service plan");
+        await ClubHouse.UntilAsync(() => killed.FollowUps.Count > 0, "the word");
+        Assert.Contains(Reason, killed.FollowUps[0].Words, StringComparison.Ordinal);
+
+        await house.KillAsync();
+        house.Platform.ForgetSessions();
+        await house.StartAsync();
+        await house.ComesRoundAsync(() => house.Platform.InvalidRequests == 2, "the refusal to the next process");
+
+        Assert.Contains(Reason, Assert.Single(await BesideAsync(house)).Words, StringComparison.Ordinal);
         Assert.Empty(await BesideAsync(house));
         house.AssertNoViolations();
     }
