@@ -1,4 +1,5 @@
 using ShedBot.Storage.Torture;
+using ShedBot.Storage.Torture.Learning;
 using ShedBot.Storage.Torture.Reminders;
 using ShedBot.Storage.Torture.Teaching;
 using Xunit.Abstractions;
@@ -71,6 +72,19 @@ public sealed class CrashTest(ITestOutputHelper output) : IDisposable
 
         Assert.Empty(result.Problems);
         Assert.True(result.Acknowledged >= 6);
+    }
+
+    /// <summary>A round of learning counts, tries, and keeps the edition with its line and its note, or nothing of it.</summary>
+    [Fact]
+    public async Task Learn_KilledAtRandom_PublishesEachEditionOnceWithItsLineAndItsNote()
+    {
+        var kills = int.TryParse(Environment.GetEnvironmentVariable("SHEDBOT_KILLS"), out var asked) ? asked : 6;
+        using var limit = new CancellationTokenSource(TimeSpan.FromMinutes(3 + (kills / 5)));
+        var result = await LearningCampaign.RunAsync(scratch.Path, kills, new Random(20260505), limit.Token);
+        output.WriteLine($"{result.Kills} kills, {result.Clubs} clubs, cut off {string.Join(", ", result.Cut.Select(c => $"after {c.Key} {c.Value}"))}");
+
+        Assert.Empty(result.Problems);
+        Assert.True(result.Clubs > 1, "no club came to its end");
     }
 
     private Task<LiteShedStore> OpenAsync() => LiteShedStore.OpenAsync(new StoreOptions { Path = scratch.Data }, CancellationToken.None);

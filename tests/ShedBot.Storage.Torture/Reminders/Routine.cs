@@ -26,7 +26,7 @@ internal static class Routine
     /// <summary>Nothing but the one task: reminders look at nothing else.</summary>
     public static readonly KnowledgeBase Knowledge = new(
         "torture", null!, Empty<ComplaintRule>(), Empty<FindingRule>(), Empty<FactRule>(), Empty<FaultRule>(), Empty<CheckRule>(), Empty<CoverRule>(), Empty<RepairRule>(),
-        Empty<HowToRule>(), Empty<EmergencyRule>(), [], null!, Empty<ServiceRule>().Add("grease", new ServiceRule(
+        Empty<HowToRule>(), Empty<EmergencyRule>(), [], null!, [], Empty<ServiceRule>().Add("grease", new ServiceRule(
             "grease", "grease", "grease it", "It wears.", 5, "high", [], [], [new RepairStep("Grease it.", null)], [new Interval(1, Measure.Days)], [], [], [], [], [], false,
             new Origin("common practice", "the torture", new DateOnly(2026, 5, 1), "none.yaml", 1))));
 
