@@ -59,7 +59,7 @@ public static class Learner
         var (shown, mended) = (heldOut.Test(links), heldOut.Test(mends));
 
         var telling = new MoveTelling(rules, CaseWeigher.AsCoach(rules), folds.Cases, common.Numbers);
-        var moves = odds.Counted(common.Numbers).OrderByDescending(o => Math.Abs(Math.Log(o.Times))).Select(telling.Odds)
+        var moves = odds.Counted(common.Numbers).OrderByDescending(Far).ThenByDescending(o => Math.Abs(o.Counted - o.Expected)).Select(telling.Odds)
             .Concat(links.Counted(shown.Numbers).OrderByDescending(Step).Select(telling.Link))
             .Concat(mends.Counted(mended.Numbers).OrderByDescending(Step).Select(telling.Mend))
             .ToImmutableArray();
@@ -87,6 +87,9 @@ public static class Learner
             .Select(c => StoryReader.Read(c, unlearnt))
             .OfType<CaseStory>(),
     ];
+
+    /// <summary>Those that the club's limit holds are equally far, though their logarithms may differ in the last digit.</summary>
+    private static double Far(OddsCounted odds) => Math.Round(Math.Abs(Math.Log(odds.Times)), 9);
 
     private static double Step(PartCounted part) => Math.Abs(part.After - part.Before);
 

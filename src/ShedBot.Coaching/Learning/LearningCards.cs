@@ -22,7 +22,8 @@ public static class LearningCards
         if (report.Moves.Length > shown.Count) blocks.Add(Say.Text($"And {LearningWords.Of(report.Moves.Length - shown.Count, "smaller move", "smaller moves")}."));
         blocks.AddRange(Tests(report));
         blocks.Add(Say.Text(
-            "Counts are shared out where a case leaves its cause open, so they need not be whole. Cases that ended without a proof blame nothing. Try it before it goes live."));
+            "Counts are shared out where a case leaves its cause open, old cases count for a little less, and one member's for a share at most: so they need not be whole. "
+            + "Cases that ended without a proof blame nothing. Try it before it goes live."));
         return new Card($"{LearningWords.Of(report.Moves.Length, "number", "numbers")} could move", blocks.ToImmutable(), []);
     }
 
@@ -36,7 +37,8 @@ public static class LearningCards
             [Say.Text($"From {Cases(report)}. By the counts some numbers would move, but none is proved, so all stay as they are."), .. Tests(report)],
             []);
 
-    private static IEnumerable<CardBlock> Tests(LearningReport report) => Say.List("Tried on cases kept aside", report.Tests.Select(t => t.Says));
+    /// <summary>How what was counted stood the test; what is held back among it.</summary>
+    public static IEnumerable<CardBlock> Tests(LearningReport report) => Say.List("Tried on cases kept aside", report.Tests.Select(t => t.Says));
 
     private static string Cases(LearningReport report) =>
         $"{LearningWords.Of(report.Cases, "closed case", "closed cases")} of {LearningWords.Of(report.Members, "member", "members")}, {report.Mended} of them mended and stayed so";

@@ -55,10 +55,10 @@ internal static class LookActs
             MostFactor = wish.MostFactor ?? before.MostFactor,
             MemberShare = wish.MemberShare ?? before.MemberShare,
         };
-        ImmutableArray<string> changed = [.. LookCards.Lines(before).Zip(LookCards.Lines(after)).Where(p => p.First != p.Second).Select(p => $"was: {p.First} Is: {p.Second}")];
+        ImmutableArray<string> changed = [.. LookCards.Lines(before).Zip(LookCards.Lines(after)).Where(p => p.First != p.Second).Select(p => $"Before: {p.First} Now: {p.Second}")];
         if (changed.IsEmpty) return new TeachAnswer(LookCards.Settings(before, act.Teacher, act.Rules.Knowledge));
         after = after with { Version = before.Version + 1 };
-        await act.SaveAsync([act.Audit(AuditAct.ChoseSettings, "", string.Join(' ', changed))], settings: after);
+        await act.SaveAsync([act.Audit(AuditAct.ChoseSettings, "", $"chose how the club goes about its rules. {string.Join(' ', changed)}")], settings: after);
         return new TeachAnswer(LookCards.Settings(after, act.Teacher, act.Rules.Knowledge));
     }
 

@@ -43,7 +43,7 @@ internal static class LookCards
             "What waits",
             [Say.Text(waiting.IsEmpty ? "Nothing is handed in. These are yours, begun:" : drafts.IsEmpty ? "Handed in:" : "Handed in, and yours that are begun:")],
             [
-                .. waiting.Take(MostShown).Select(p => new TeachPress(TeachVerb.Look, p.Id).Option($"{ProposalCards.TitleOf(p)}, by {p.ByName}")),
+                .. waiting.Take(MostShown).Select(p => new TeachPress(TeachVerb.Look, p.Id).Option($"{ProposalCards.TitleOf(p)}, by {TeachAct.DoerOf(p.ByName)}")),
                 .. drafts.Take(MostShown - Math.Min(MostShown, waiting.Length)).Select(p => new TeachPress(p.Sheet.Length > 0 ? TeachVerb.GoOn : TeachVerb.Look, p.Id).Option($"{ProposalCards.TitleOf(p)}: go on")),
             ]);
 
@@ -61,7 +61,7 @@ internal static class LookCards
         ? new Card("Editions", [Say.Text("None yet: your club goes by the project's rules alone.")], [])
         : new Card(
             "Editions",
-            [new ListBlock("", [.. editions.Select((e, i) => $"{e.Number}, {ProposalCards.Day(e.At)}, {TeachAct.NameOf(e.ByName)}: {e.What}{(i == 0 ? " (counts now)" : "")}")])],
+            [new ListBlock("", [.. editions.Select((e, i) => $"{e.Number}, {ProposalCards.Day(e.At)}, {TeachAct.DoerOf(e.ByName)}: {e.What}{(i == 0 ? " (counts now)" : "")}")])],
             teacher.May(TeachingRights.Publish)
                 ?
                 [
@@ -112,7 +112,7 @@ internal static class LookCards
         if (troubles > 0) yield return $"{Count(troubles, "place")} where the project's rules have changed under yours";
     }
 
-    private static string Who(AuditEntry entry) => entry.Name.Length > 0 ? TeachAct.NameOf(entry.Name) : entry.Act == AuditAct.Learnt ? "ShedBot" : "somebody who has left";
+    private static string Who(AuditEntry entry) => entry.Name.Length == 0 && entry.Act == AuditAct.Learnt ? RoundActs.Name : TeachAct.DoerOf(entry.Name);
 
     private static string Count(int count, string of) => count == 1 ? $"1 {of}" : $"{count} {of}s";
 }

@@ -26,7 +26,7 @@ internal static class ProposalCards
                 .. lead is null ? [] : new CardBlock[] { Say.Text(lead) },
                 Say.Text(Standing(proposal)),
                 .. justTried ? [] : Say.List("What it changes", Bounded(reads)),
-                .. MoveCards.Blocks(proposal),
+                .. MoveCards.Blocks(act.Rules.Knowledge, proposal, justTried),
                 .. Say.List("Does not fit yet", problems.Where(p => p.Stops).Select(p => p.Say)),
                 .. Say.List("To look at", problems.Where(p => !p.Stops).Select(p => p.Say)),
                 .. trial.IsDefault ? [] : trial,
@@ -43,10 +43,10 @@ internal static class ProposalCards
     public static string Standing(Proposal proposal) => proposal.State switch
     {
         ProposalState.Draft => $"A draft of {proposal.ByName}'s; nobody else sees it.",
-        ProposalState.Proposed => $"Handed in by {proposal.ByName} on {Day(proposal.ChangedAt)}; it waits for somebody who may publish.",
-        ProposalState.Published => string.Create(CultureInfo.InvariantCulture, $"Published as edition {proposal.Edition}. Written by {proposal.ByName}."),
+        ProposalState.Proposed => $"Handed in by {TeachAct.DoerOf(proposal.ByName)} on {Day(proposal.ChangedAt)}; it waits for somebody who may publish.",
+        ProposalState.Published => string.Create(CultureInfo.InvariantCulture, $"Published as edition {proposal.Edition}. Written by {TeachAct.DoerOf(proposal.ByName)}."),
         ProposalState.Refused => $"Refused: {proposal.Reason}",
-        _ => $"Put away by {proposal.ByName}.",
+        _ => $"Put away by {TeachAct.DoerOf(proposal.ByName)}.",
     };
 
     /// <summary>Whether a trial is of exactly these changes, against the rules as they stand.</summary>

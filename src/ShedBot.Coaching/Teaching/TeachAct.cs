@@ -21,6 +21,9 @@ internal sealed record TeachAct(ITeachingStore Store, RulesNow Rules, Teacher Te
 
     public static string NameOf(string name) => CleanText.OneLine(name, 80) is { Length: > 0 } clean ? clean : "a member";
 
+    /// <summary>Who did something that is kept: their name goes when they leave.</summary>
+    public static string DoerOf(string name) => name.Length > 0 ? NameOf(name) : "somebody who has left";
+
     public AuditEntry Audit(AuditAct act, string subject, string what) =>
         new(Club, 0, Teacher.Who, Name, act, subject, what.Length <= MostWhat ? what : string.Concat(what.AsSpan(0, MostWhat - 1), "…"), At);
 

@@ -33,7 +33,9 @@ public sealed class TeachDesk(ITeachingStore store, Func<RuleBase> rules, ITrial
         : AloneAsync(teacher, at, act => TakeAsync(act, request), ct);
 
     /// <summary>Looks over a club's cases where that is due, and does what the club has chosen. To be asked often: most times it comes to nothing, quickly.</summary>
-    public Task<RoundNews> RoundAsync(ClubId club, DateTimeOffset at, CancellationToken ct) => new LearningRounds(store, reader, trials).RoundAsync(club, at, ct);
+    /// <param name="trying">Told before a trial, which can take a minute or two; left out: nobody waits.</param>
+    public Task<RoundNews> RoundAsync(ClubId club, DateTimeOffset at, CancellationToken ct, Func<Task>? trying = null) =>
+        new LearningRounds(store, reader, trials, trying ?? (() => Task.CompletedTask)).RoundAsync(club, at, ct);
 
     public void Dispose()
     {

@@ -223,7 +223,11 @@ internal sealed class TeachingTalk(TeachDesk desk, IShedStore store, IScreen scr
     /// <summary>Has the club's closed cases looked over where that is due, and says what is new.</summary>
     public async Task LookOverAsync(CancellationToken ct)
     {
-        var news = await desk.RoundAsync(ClubId.Practice, clock.GetUtcNow(), ct);
+        var news = await desk.RoundAsync(ClubId.Practice, clock.GetUtcNow(), ct, async () =>
+        {
+            screen.Say(LearningNews.Trying);
+            await screen.FlushAsync(ct);
+        });
         if (LearningNews.Of(news) is { } says) screen.Say(says);
     }
 

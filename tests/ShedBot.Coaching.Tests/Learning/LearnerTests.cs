@@ -42,8 +42,8 @@ public class LearnerTests
         Assert.InRange(move.Counted, 39, 41);
         Assert.InRange(move.Expected, 5, 15);
         Assert.True(move.After > move.Before && move.Times > 1);
-        Assert.Contains("the hose has a kink", move.Says, StringComparison.Ordinal);
-        Assert.Contains("Of 40 cases that bear on it (40 mended)", move.Says, StringComparison.Ordinal);
+        Assert.Contains("The hose has a kink", move.Says, StringComparison.Ordinal);
+        Assert.Contains(" of 40 cases that bear on it (40 mended)", move.Says, StringComparison.Ordinal);
         Assert.Contains("no water comes", move.Says, StringComparison.Ordinal);
     }
 

@@ -31,6 +31,23 @@ internal sealed partial class ChatTalk(ClubHouse house)
         Sees(who, await DoneAsync(await house.Platform.CommandAsync(who, house.Lobby, command, options.ToDictionary(o => o.Name, o => o.Value))));
     }
 
+    /// <summary>Has something counted, which is announced first: what comes of it is written down.</summary>
+    /// <param name="until">A button of what comes of it.</param>
+    public async Task CountAsync(Person who, string command, string until)
+    {
+        Does(who, $"/{command}");
+        Card = await DoneAsync(await house.Platform.CommandAsync(who, house.Lobby, command));
+        await CountedAsync(who, until);
+    }
+
+    /// <summary>The same by a button of the card.</summary>
+    public async Task UseToCountAsync(Person who, string label, string until)
+    {
+        Does(who, $"[{label}]");
+        Card = await DoneAsync(() => UsedAsync(who, label));
+        await CountedAsync(who, until);
+    }
+
     public async Task MenuAsync(Person who, string entry, SeenMessage on)
     {
         Does(who, $"in the menu of that message: {entry}");
@@ -48,7 +65,7 @@ internal sealed partial class ChatTalk(ClubHouse house)
     public async Task UseAsync(Person who, string label)
     {
         Does(who, $"[{label}]");
-        Sees(who, await DoneAsync(await UsedAsync(who, label)));
+        Sees(who, await DoneAsync(() => UsedAsync(who, label)));
     }
 
     /// <summary>Presses a button that opens a form, fills its fields in their order, and sends it.</summary>
@@ -102,8 +119,20 @@ internal sealed partial class ChatTalk(ClubHouse house)
             ? await house.Platform.PickAsync(who, Card, list.Control.CustomId!, picked.Value)
             : throw new InvalidOperationException($"No [{label}] among: {string.Join(" | ", ClubHouse.Labels(Card))}\n{Card.Words}");
 
+    /// <summary>A machine that stood still during a trial has lost its connection, and a press that came meanwhile: a member presses again then.</summary>
+    private async Task<SeenMessage> DoneAsync(Func<Task<Deed>> press) =>
+        (await (await press()).Settled).Message is { } message ? message
+        : house.Log.Any(l => l.Contains("the connection ended", StringComparison.Ordinal)) ? await DoneAsync(await press())
+        : throw new InvalidOperationException("It was not answered.");
+
     private static async Task<SeenMessage> DoneAsync(Deed deed) =>
         (await deed.Settled).Message ?? throw new InvalidOperationException("It was not answered.");
+
+    private async Task CountedAsync(Person who, string until)
+    {
+        await ClubHouse.UntilAsync(() => house.Platform.Now(Card).Usable.Any(c => c.Label == until), $"[{until}]");
+        Sees(who, house.Platform.Now(Card));
+    }
 
     private void Sees(Person who, SeenMessage message)
     {
@@ -157,6 +186,6 @@ internal sealed partial class ChatTalk(ClubHouse house)
     [GeneratedRegex("<#([0-9]+)>")]
     private static partial Regex Mention();
 
-    [GeneratedRegex("[0-9]{4}-[0-9]{2}-[0-9]{2}")]
+    [GeneratedRegex("[0-9]{4}-[0-9]{2}-[0-9]{2}(?: [0-9]{2}:[0-9]{2})?")]
     private static partial Regex Day();
 }

@@ -49,7 +49,7 @@ public sealed class LearningTests : IDisposable
         await FillAsync(Data, 40, Sitting.Noon.AddDays(-5));
         var told = await SitAsync("rules learning automatic", "rules", "skip 2 weeks", "rules", "skip 2 days", "rules editions", "rules log");
 
-        AssertInOrder(told, "goes live by itself within the limits", "by the project's rules alone", "Edition 1 is out by itself, as you chose", "Learnt by itself", "ShedBot: Learnt by itself", "ShedBot learnt by itself, as the club has chosen");
+        AssertInOrder(told, "goes live by itself within the limits", "by the project's rules alone", "It is tried before it goes live by itself", "Edition 1 is out by itself, as you chose", "Learnt by itself", "ShedBot: Learnt by itself", "ShedBot learnt by itself, as the club has chosen");
         Assert.Equal(1, told.Split("is out by itself").Length - 1);
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShedBot.Coaching.Speaking;
 using ShedBot.Reasoning.Words;
 
 namespace ShedBot.Coaching.Learning.Counting;
@@ -20,8 +21,8 @@ internal sealed class MoveTelling(RuleSheet rules, CaseWeigher asCoach, IReadOnl
         var complaint = CommonestComplaint(counted.Fault);
         var (before, after) = Told(complaint);
         var (was, will) = (before[counted.Fault], after[counted.Fault]);
-        var says = $"Of {counted.Cases} cases that bear on it ({counted.Mended} mended), it was this in about {LearningWords.Count(counted.Counted)}: {Is(fault)}. "
-            + $"The rules expected {LearningWords.Count(counted.Expected)}. When only '{Called(complaint)}' is known, its chance goes from {LearningWords.Percent(was)} to {LearningWords.Percent(will)}.";
+        var says = $"{Say.Capital(Is(fault))}: behind about {LearningWords.Count(counted.Counted)} of {counted.Cases} cases that bear on it ({counted.Mended} mended); "
+            + $"the rules expected {LearningWords.Count(counted.Expected)}. When only '{Called(complaint)}' is known, its chance goes from {LearningWords.Percent(was)} to {LearningWords.Percent(will)}.";
         return new LearntMove(
             new OddsTarget(fault), was, will, counted.Times, counted.Counted, counted.Expected, counted.Cases, counted.Mended, counted.Members, says);
     }
@@ -30,14 +31,14 @@ internal sealed class MoveTelling(RuleSheet rules, CaseWeigher asCoach, IReadOnl
     {
         var target = (LinkTarget)part.Target;
         var (means, state) = Seen(target);
-        return Part(part, $"Of about {LearningWords.Count(part.All)} that were asked about {means} and had this: {Is(target.Fault)}, {LearningWords.Count(part.Counted)} showed '{state}'; "
+        return Part(part, $"{Say.Capital(Is(target.Fault))}: of about {LearningWords.Count(part.All)} bikes with it that were asked about {means}, {LearningWords.Count(part.Counted)} showed '{state}'; "
             + $"the rules expected {LearningWords.Count(part.All * part.Before)}. Its strength goes from {Strength(part.Before)} to {Strength(part.After)}.");
     }
 
     public LearntMove Mend(PartCounted part)
     {
         var target = (MendTarget)part.Target;
-        return Part(part, $"Of about {LearningWords.Count(part.All)} tries of this repair: {rules.Knowledge.Repairs[target.Repair].Does}, on this cause: {Is(target.Fault)}, "
+        return Part(part, $"{Say.Capital(rules.Knowledge.Repairs[target.Repair].Does)}: of about {LearningWords.Count(part.All)} tries when {Is(target.Fault)}, "
             + $"{LearningWords.Count(part.Counted)} mended it; the rules expected {LearningWords.Count(part.All * part.Before)}. Its chance goes from {Strength(part.Before)} to {Strength(part.After)}.");
     }
 

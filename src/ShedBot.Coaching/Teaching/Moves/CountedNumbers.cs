@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShedBot.Coaching.Learning;
+using ShedBot.Coaching.Speaking;
 using ShedBot.Knowledge.Compiling;
 
 namespace ShedBot.Coaching.Teaching.Moves;
@@ -36,6 +37,9 @@ internal sealed record CountedNumbers(
             "");
     }
 
+    /// <summary>Nothing is left that would move.</summary>
+    public bool IsAllOut => Numbers.All(n => Out.Contains(n.Key));
+
     /// <summary>What the club would have learnt with it.</summary>
     /// <param name="now">What it has learnt so far.</param>
     public Learnt Then(Learnt now) => LearntSteps.Without(now, Counted, Out);
@@ -66,7 +70,7 @@ internal sealed record CountedNumbers(
     private static string Says(CountWork work, LearntStep step, string? told)
     {
         var called = TargetWords.Called(work.Unlearnt, step.Key);
-        if (told is null) return $"What was learnt goes back to the rules' own word, {called}. It was {TargetWords.Number(step.Key, step.Before ?? 0)}.";
+        if (told is null) return $"{Say.Capital(called)}: what was learnt goes back to the rules' own word. It was {TargetWords.Number(step.Key, step.Before ?? 1)}.";
         return step.Before is { } before ? $"{told} Learnt so far: {TargetWords.Number(step.Key, before)}." : told;
     }
 

@@ -12,8 +12,11 @@ internal static class HeldNumbers
     public static async Task<LearningBook?> OfRefusedAsync(TeachAct act, Proposal refused)
     {
         if (refused.By != default || CountedNumbers.Read(refused) is null) return null;
-        return (await act.Store.LearningBookAsync(act.Club, act.Ct)).Quiet(await ClosedAsync(act)).Next();
+        return await QuietAsync(act);
     }
+
+    /// <returns>The notes of a club that is to be left alone until clearly more cases are closed.</returns>
+    public static async Task<LearningBook> QuietAsync(TeachAct act) => (await act.Store.LearningBookAsync(act.Club, act.Ct)).Quiet(await ClosedAsync(act)).Next();
 
     /// <summary>What taking back would do to numbers; nothing where it does nothing.</summary>
     public static async Task<IEnumerable<CardBlock>> TakenBackAsync(TeachAct act, RulesNow to)
@@ -23,7 +26,7 @@ internal static class HeldNumbers
         var anew = IsGone(await act.Store.LearningBookAsync(act.Club, act.Ct), to);
         return
         [
-            .. Say.List("What was learnt, by number", steps.Select(s => $"{Say.Capital(TargetWords.Called(act.Rules.Knowledge, s.Key))}: {Number(s, s.Before)}, then {Number(s, s.After)}.")),
+            .. Say.List("What was learnt, by number", steps.Select(s => $"{Say.Capital(TargetWords.Called(act.Rules.Knowledge, s.Key))}: from {Number(s, s.Before)} to {Number(s, s.After)}.")),
             .. anew ? new CardBlock[] { Say.Text("Cases that it was counted from are gone since with a member, so those numbers are counted anew first.") } : [],
         ];
     }

@@ -24,9 +24,14 @@ internal static class LearnActs
         {
             ProposeLearnt => await ProposeAsync(act, CountedNumbers.Of(work, report), work.Now),
             CountAnew r => await AnewAsync(act, r, CountedNumbers.Of(work, report), work.Now),
-            _ => new TeachAnswer(MoveCards.Look(work, report, settings)),
+            _ => new TeachAnswer(MoveCards.Look(work, report, settings, await UpAsync(act, work, report))),
         };
     }
+
+    /// <returns>ShedBot's own open proposal where it says the very same; else null.</returns>
+    private static async Task<Proposal?> UpAsync(TeachAct act, CountWork work, LearningReport report) =>
+        await RoundActs.OpenAsync(act) is { } open && await StaleAsync(act, open) is null && CountedNumbers.Read(open) is { } up
+        && LearntSteps.BetweenCounts(up.Counted, report.Learnt, work.Unlearnt, work.Limits).All(s => !s.IsClear) ? open : null;
 
     public static async Task<TeachAnswer> NumbersAsync(TeachAct act, ShowNumbers request) =>
         await FindAsync(act, request.Proposal) is var (proposal, counted) ? new TeachAnswer(MoveCards.Numbers(act, proposal, counted, Math.Clamp(request.From, 0, counted.Numbers.Length)), null, proposal) : TeachAct.Gone;
@@ -43,6 +48,13 @@ internal static class LearnActs
         if (!proposal.IsOpen) return TeachAnswer.No("state", ProposalCards.Standing(proposal));
         if (await StaleAsync(act, proposal) is { } stale) return stale;
         var after = counted with { Out = request.Out ? counted.Out.Add(number.Key) : counted.Out.Remove(number.Key) };
+        // ShedBot puts up no proposal of nothing: whoever leaves all of it out has turned it down.
+        if (proposal.By == default && after.IsAllOut)
+        {
+            var away = await RoundActs.AllOutAsync(act, With(proposal, after, act.Rules.LearntNumbers, act.At), number.Key);
+            return new TeachAnswer(MoveCards.PutAway, null, away);
+        }
+
         var changed = With(proposal, after, act.Rules.LearntNumbers, act.At);
         var (called, never) = (TargetWords.Called(act.Rules.Knowledge, number.Key), (await act.Store.TeachingSettingsAsync(act.Club, act.Ct)).Off.Contains(number.Key));
         await act.SaveAsync([act.Audit(AuditAct.Changed, proposal.Id, $"{(request.Out ? "left out" : "took in again")}: {called}")], changed);
@@ -71,7 +83,7 @@ internal static class LearnActs
         if (CountedNumbers.Read(proposal) is not { } counted) return null;
         var why = await counted.Basis.WhyStaleAsync(act.Store, act.Rules, await act.Store.TeachingSettingsAsync(act.Club, act.Ct), act.Ct);
         return why is not null ? new TeachAnswer(ProposalCards.Of(act, proposal, lead: why), new Refusal("stale", why), proposal)
-            : counted.Then(act.Rules.LearntNumbers).Equals(act.Rules.LearntNumbers) ? TeachAnswer.No("nothing", "With all of that left out it changes nothing.")
+            : counted.Then(act.Rules.LearntNumbers).Equals(act.Rules.LearntNumbers) ? TeachAnswer.No("nothing", "With all of that left out it changes nothing. Take one in again, or put it away.")
             : null;
     }
 

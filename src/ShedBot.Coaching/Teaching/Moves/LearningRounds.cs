@@ -34,7 +34,8 @@ public sealed record RoundNews(RoundOutcome Outcome, string Title = "", int? Edi
 /// Looks over a club's cases without anybody asking. All that a round changes is kept in one transaction that asks whether the rules and the notes are still
 /// those it read: a second process, or one that begins again after a death, does it once.
 /// </summary>
-internal sealed class LearningRounds(ITeachingStore store, RulesNowReader reader, ITrials trials)
+/// <param name="trying">Told before a trial that takes its time.</param>
+internal sealed class LearningRounds(ITeachingStore store, RulesNowReader reader, ITrials trials, Func<Task> trying)
 {
     public async Task<RoundNews> RoundAsync(ClubId club, DateTimeOffset now, CancellationToken ct)
     {
@@ -75,15 +76,23 @@ internal sealed class LearningRounds(ITeachingStore store, RulesNowReader reader
             open is not null,
             before,
             before is null ? [] : LearntSteps.BetweenCounts(before.Counted, counted, work.Unlearnt, work.Limits));
+        var numbers = CountedNumbers.Of(work, report);
+        // Kept by an earlier version, or counted anew: nothing is left that moderators would take.
+        if (open is not null && step is RoundStep.Keep or RoundStep.Propose && (numbers with { Out = CountedNumbers.Read(open)!.Out }).IsAllOut)
+        {
+            await RoundActs.WithdrawAsync(act, book.Quiet(work.Cases.Length), open, allOut: true);
+            return new RoundNews(RoundOutcome.NothingNew);
+        }
+
         switch (step)
         {
             case RoundStep.Withdraw:
-                await RoundActs.WithdrawAsync(act, book, open!);
+                await RoundActs.WithdrawAsync(act, book, open!, allOut: false);
                 return new RoundNews(RoundOutcome.NothingNew);
             case RoundStep.Propose:
-                return Proposed(await RoundActs.ProposeAsync(act, book, open, work, CountedNumbers.Of(work, report), null));
+                return Proposed(await RoundActs.ProposeAsync(act, book, open, work, numbers, null));
             case RoundStep.Publish:
-                return await TryAsync(act, book, open, work, report);
+                return await TryAsync(act, book, open, work, report, numbers);
             default:
                 await RoundActs.NoteAsync(act, book);
                 return new RoundNews(RoundOutcome.NothingNew);
@@ -91,12 +100,12 @@ internal sealed class LearningRounds(ITeachingStore store, RulesNowReader reader
     }
 
     /// <summary>Nothing goes live untried: what is worse, or less safe, is for moderators to decide.</summary>
-    private async Task<RoundNews> TryAsync(TeachAct act, LearningBook book, Proposal? open, CountWork work, LearningReport report)
+    private async Task<RoundNews> TryAsync(TeachAct act, LearningBook book, Proposal? open, CountWork work, LearningReport report, CountedNumbers numbers)
     {
-        var numbers = CountedNumbers.Of(work, report);
         var changed = act.Rules.Lay("", LearntText.Write(report.Learnt)).Knowledge;
         if (changed is null) return Proposed(await RoundActs.ProposeAsync(act, book, open, work, numbers with { Why = "It does not fit the rules as they are, so it did not go live by itself." }, null));
         ImmutableArray<string> weaker = [.. LayerSafety.Check(act.Rules.Base.Knowledge!, changed).Select(w => w.ToString())];
+        if (weaker.IsEmpty) await trying();
         var tried = weaker.IsEmpty ? await trials.TryAsync(act.Rules.Knowledge, changed, work.Cases, null, act.Ct) : new TriedOut("", weaker);
         // The trial took its time: the club may have chosen otherwise.
         var settings = await store.TeachingSettingsAsync(act.Club, act.Ct);

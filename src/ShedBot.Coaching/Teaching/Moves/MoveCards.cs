@@ -3,6 +3,7 @@ using System.Globalization;
 using ShedBot.Coaching.Cards;
 using ShedBot.Coaching.Learning;
 using ShedBot.Coaching.Speaking;
+using ShedBot.Knowledge;
 
 namespace ShedBot.Coaching.Teaching.Moves;
 
@@ -15,34 +16,46 @@ internal static class MoveCards
     private const int MostLabel = 90;
 
     /// <summary>What the cases would move now.</summary>
-    public static Card Look(CountWork work, LearningReport report, TeachingSettings settings)
+    /// <param name="up">ShedBot's own proposal of the very same, or null: two of one would only be in each other's way.</param>
+    public static Card Look(CountWork work, LearningReport report, TeachingSettings settings, Proposal? up)
     {
         var counted = CountedNumbers.Of(work, report);
         var says = counted.Numbers.ToDictionary(n => n.Key, n => n.Says, StringComparer.Ordinal);
         var card = LearningCards.Of(report with { Moves = [.. report.Moves.Where(m => says.ContainsKey(m.Target.Key)).Select(m => m with { Says = says[m.Target.Key] })] });
-        if (counted.Numbers.IsEmpty && !report.Moves.IsEmpty) card = new Card("Nothing new to learn", [Say.Text($"All that is to be learnt from {Cases(counted)}, is learnt already.")], []);
+        if (counted.Numbers.IsEmpty && !report.Moves.IsEmpty)
+            card = new Card("Nothing new to learn", [Say.Text($"All that is to be learnt from {Cases(counted)}, is learnt already."), .. LearningCards.Tests(report)], []);
         var back = counted.Numbers.Where(n => report.Moves.All(m => m.Target.Key != n.Key)).Select(n => n.Says);
         return card with
         {
-            Blocks = [.. card.Blocks, .. Say.List("Goes back", back), Say.Text($"Your club's choice: {LearningChoices.Mode(settings.Learning)}.")],
+            Blocks = [.. card.Blocks, .. Say.List("Goes back", back), .. Already(report, says), Say.Text($"Your club's choice: {LearningChoices.Mode(settings.Learning)}.")],
             Options =
             [
-                .. counted.Numbers.IsEmpty ? [] : new[] { new TeachPress(TeachVerb.ProposeLearnt).Option("Make it a proposal") },
+                .. counted.Numbers.IsEmpty ? [] : new[] { up is null ? new TeachPress(TeachVerb.ProposeLearnt).Option("Make it a proposal") : new TeachPress(TeachVerb.Look, up.Id).Option($"Look at {up.ByName}'s proposal of it") },
                 new TeachPress(TeachVerb.Settings).Option("how we learn", OptionRole.Help),
             ],
         };
     }
 
+    /// <summary>What the cases say and the club has learnt; the test of what was counted is of these too.</summary>
+    private static IEnumerable<CardBlock> Already(LearningReport report, Dictionary<string, string> says)
+    {
+        var already = report.Moves.Count(m => !says.ContainsKey(m.Target.Key));
+        return already == 0 || says.Count == 0 ? [] : [Say.Text($"{LearningWords.Of(already, "more number that the cases speak for is", "more numbers that the cases speak for are")} learnt already.")];
+    }
+
     /// <summary>What a counted proposal says of itself on its card; nothing for one that was not counted.</summary>
-    public static IEnumerable<CardBlock> Blocks(Proposal proposal)
+    /// <param name="justSeen">True where the numbers were read just before: then they are not read once more.</param>
+    public static IEnumerable<CardBlock> Blocks(KnowledgeBase rules, Proposal proposal, bool justSeen = false)
     {
         if (CountedNumbers.Read(proposal) is not { } counted) yield break;
         if (counted.Why.Length > 0) yield return Say.Text(counted.Why);
+        if (justSeen) yield break;
         yield return Say.Text($"Counted on {ProposalCards.Day(counted.Basis.Until)} from {Cases(counted)}. Nothing but these numbers would change.");
         var moving = counted.Numbers.Where(n => !counted.Out.Contains(n.Key)).ToList();
         foreach (var block in Say.List("What would move", moving.Take(LearningCards.MostShown).Select(n => n.Says))) yield return block;
         if (moving.Count > LearningCards.MostShown) yield return Say.Text($"And {moving.Count - LearningCards.MostShown} smaller ones.");
-        if (!counted.Out.IsEmpty) yield return Say.Text($"Left out, and so as they are: {counted.Out.Count}.");
+        if (moving.Count == 0) yield return Say.Text("All of it is left out, so it changes nothing. Take one in again, or put it away.");
+        foreach (var block in Say.List("Left out, and so as it is", counted.Out.Select(key => $"{Say.Capital(TargetWords.Called(rules, key))}.").Take(LearningCards.MostShown))) yield return block;
     }
 
     /// <summary>What moves, in short, for the log; nothing for a proposal that was not counted.</summary>
@@ -52,7 +65,7 @@ internal static class MoveCards
     {
         var (before, after) = (LearntSteps.ByKey(rules.LearntNumbers), LearntSteps.ByKey(counted.Then(rules.LearntNumbers)));
         string Number(ImmutableSortedDictionary<string, double> numbers, string key) => numbers.TryGetValue(key, out var number) ? TargetWords.Number(key, number) : "the rules' own word";
-        return counted.Numbers.Where(n => !counted.Out.Contains(n.Key)).Select(n => $"{Say.Capital(TargetWords.Called(rules.Knowledge, n.Key))}: {Number(before, n.Key)}, then {Number(after, n.Key)}.");
+        return counted.Numbers.Where(n => !counted.Out.Contains(n.Key)).Select(n => $"{Say.Capital(TargetWords.Called(rules.Knowledge, n.Key))}: from {Number(before, n.Key)} to {Number(after, n.Key)}.");
     }
 
     public static IEnumerable<CardOption> Options(TeachAct act, Proposal proposal)
@@ -94,6 +107,12 @@ internal static class MoveCards
                 new TeachPress(TeachVerb.Look, proposal.Id).Option("the whole proposal", OptionRole.Help),
             ]);
     }
+
+    /// <summary>After the last number of ShedBot's own proposal was left out.</summary>
+    public static Card PutAway { get; } = new(
+        "Put away",
+        [Say.Text("All of its numbers are left out now, so it would change nothing, and is put away. Nothing of it is put up again before clearly more cases are closed; what could be learnt shows it at any time.")],
+        [new TeachPress(TeachVerb.Learn).Option("what could be learnt", OptionRole.Help), new TeachPress(TeachVerb.Rules).Option("the rules", OptionRole.Help)]);
 
     public static string Cases(CountedNumbers counted) => string.Create(
         CultureInfo.InvariantCulture,

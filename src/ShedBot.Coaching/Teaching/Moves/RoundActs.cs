@@ -29,8 +29,24 @@ internal static class RoundActs
         return proposal;
     }
 
-    public static Task WithdrawAsync(TeachAct act, LearningBook book, Proposal open) => SaveAsync(
-        act, book.Next(), [Line(act, open.Id, $"put away, because the cases do not say so any more: {open.Title}")], Away(act, open));
+    /// <param name="allOut">All that the cases say was left out of it; else they say nothing of it any more.</param>
+    public static Task WithdrawAsync(TeachAct act, LearningBook book, Proposal open, bool allOut) => SaveAsync(
+        act, book.Next(), [Line(act, open.Id, allOut ? "put away, because all of its numbers were left out" : $"put away, because the cases do not say so any more: {open.Title}")], Away(act, open));
+
+    /// <summary>Puts ShedBot's own proposal away, because the last of its numbers was left out; it is left alone like one that was turned down.</summary>
+    /// <param name="key">Of the number that was left out last.</param>
+    public static async Task<Proposal> AllOutAsync(TeachAct act, Proposal proposal, string key)
+    {
+        var after = proposal with { State = ProposalState.Withdrawn };
+        await act.SaveAsync(
+            [
+                act.Audit(AuditAct.Changed, proposal.Id, $"left out: {TargetWords.Called(act.Rules.Knowledge, key)}"),
+                Line(act, proposal.Id, "put away, because all of its numbers were left out"),
+            ],
+            after,
+            book: await HeldNumbers.QuietAsync(act));
+        return after;
+    }
 
     /// <param name="open">An open proposal, of which this takes the place; or null.</param>
     public static async Task<int> PublishAsync(TeachAct act, LearningBook book, Proposal? open, CountedNumbers counted)

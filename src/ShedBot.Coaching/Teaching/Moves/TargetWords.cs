@@ -30,7 +30,7 @@ internal static class TargetWords
     /// <summary>As a moderator would call it; a number that the rules have no more by its key.</summary>
     public static string Called(KnowledgeBase rules, string key) => Read(key) switch
     {
-        OddsTarget t when rules.Faults.TryGetValue(t.Fault, out var fault) => $"how common it is: {fault.Is}",
+        OddsTarget t when rules.Faults.TryGetValue(t.Fault, out var fault) => $"how common it is that {fault.Is}",
         LinkTarget t when rules.Faults.TryGetValue(t.Fault, out var fault) => $"how often \"{State(rules, t)}\" is seen when {fault.Is}",
         MendTarget t when rules.Repairs.TryGetValue(t.Repair, out var repair) && rules.Faults.TryGetValue(t.Fault, out var fault) => $"how often it helps to {repair.Does}, when {fault.Is}",
         _ => key,
@@ -45,10 +45,10 @@ internal static class TargetWords
         _ => null,
     };
 
-    /// <summary>As it stands in a sentence: "times 1.8", "72 %".</summary>
-    public static string Number(string key, double number) => Read(key) is OddsTarget
-        ? string.Create(CultureInfo.InvariantCulture, $"times {number:0.##}")
-        : string.Create(CultureInfo.InvariantCulture, $"{number * 100:0} %");
+    /// <summary>As it stands in a sentence: "1.8 times as common", "72 %".</summary>
+    public static string Number(string key, double number) => Read(key) is not OddsTarget ? string.Create(CultureInfo.InvariantCulture, $"{number * 100:0} %")
+        : number >= 1 ? string.Create(CultureInfo.InvariantCulture, $"{number:0.##} times as common")
+        : string.Create(CultureInfo.InvariantCulture, $"{1 / number:0.##} times as rare");
 
     private static IEnumerable<LearningTarget> All(KnowledgeBase rules) =>
     [

@@ -61,8 +61,9 @@ public static class TrialWords
         if (replay.Touched == 0) return $"The change cannot touch any of the {Count(replay.Cases, "closed case")}: what was learnt in them has nothing to do with it.";
         var leads = replay.Leads;
         if (leads.Changed == 0) return $"In none of {Count(replay.Cases, "closed case")} would another cause have led ({replay.Touched} could be touched at all).";
-        var text = $"{leads.Changed} of {Count(replay.Cases, "closed case")} would have led to another cause; in {leads.ToTruth} of them it was the one that was mended, "
-            + $"in {leads.FromTruth} the old rules had it right" + (leads.Unknown > 0 ? $", and of {leads.Unknown} nobody knows." : ".");
+        var text = $"{leads.Changed} of {Count(replay.Cases, "closed case")} would have led to another cause; "
+            + (leads.Unknown == leads.Changed ? "what it was nobody knows."
+            : $"in {leads.ToTruth} of them it was the one that was mended, in {leads.FromTruth} the old rules had it right" + (leads.Unknown > 0 ? $", and of {leads.Unknown} nobody knows." : "."));
         return leads.Commonest.IsEmpty ? text : $"{text} Mostly: {Swap(leads.Commonest[0], cause)}.";
     }
 
@@ -84,8 +85,8 @@ public static class TrialWords
     private static string? Precision(TrialReport report)
     {
         var costs = report.Worlds.SelectMany(w => new[] { w.Touched, w.AtLarge }).SelectMany(g => g.Measures).Where(m => m is { Measure: Measure.Cost, Pairs: > 0 }).ToList();
-        return costs.Count == 0 ? null : FormattableString.Invariant(
-            $"With so few riders a difference in cost of less than about {Math.Max(1, Math.Ceiling(costs.Max(c => c.Precision))):0} minutes a case could not be told from none.");
+        return costs.Count == 0 ? null
+            : $"With so few riders a difference in cost of less than about {Count((int)Math.Max(1, Math.Ceiling(costs.Max(c => c.Precision))), "minute")} a case could not be told from none.";
     }
 
     private static string Count(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";

@@ -20,6 +20,12 @@ public class TestTellingTests
         Says(LearningKind.Mends, moved: 0, heldBack: 1, 2, -0.5));
 
     [Fact]
+    public void Of_GainOfAllThatIsTooSmall_DoesNotBlameOneMember() => Assert.Equal(
+        "1 number about how often repairs help stays as it is, though the counts would move it: cases that had no part in it were foretold better for 2 members, worse for none, "
+        + "but by so little that it may be chance; more cases will tell.",
+        Says(LearningKind.Mends, moved: 0, heldBack: 1, 0.2, 0.1));
+
+    [Fact]
     public void Of_NoGain_SaysThatTheRulesDoBest() => Assert.Equal(
         "3 numbers about how often causes show stay as they are, though the counts would move them: cases that had no part in it were foretold best by your rules as they are.",
         Says(LearningKind.Links, moved: 0, heldBack: 3, -2, 1));

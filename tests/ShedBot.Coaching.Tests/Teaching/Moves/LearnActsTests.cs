@@ -21,7 +21,7 @@ public sealed class LearnActsTests : IDisposable
         var look = await school.DoAsync(School.Ada, new ShowLearning());
 
         var text = School.Text(look.Card);
-        Assert.Contains("the cable is kinked", text, StringComparison.Ordinal);
+        Assert.Contains("The cable is kinked", text, StringComparison.Ordinal);
         Assert.Contains("40 closed cases of 12 members, 40 of them mended", text, StringComparison.Ordinal);
         Assert.Contains("[Make it a proposal]", text, StringComparison.Ordinal);
         Assert.Empty(await school.Shelf.AuditAsync(School.Club, long.MaxValue, 10, default));
@@ -48,7 +48,7 @@ public sealed class LearnActsTests : IDisposable
         Assert.Equal(ProposalState.Draft, proposal.State);
         var early = await school.DoAsync(School.Ada, new Publish(proposal.Id, proposal.Version));
         Assert.Equal("trial", early.Refused?.Code);
-        Assert.Contains("the cable is kinked", School.Text(early.Card), StringComparison.Ordinal);
+        Assert.Contains("The cable is kinked", School.Text(early.Card), StringComparison.Ordinal);
 
         var published = await PublishAsync(proposal.Id);
 
@@ -57,11 +57,15 @@ public sealed class LearnActsTests : IDisposable
         Assert.Equal("", edition.Layer);
         Assert.InRange(edition.ReadLearnt().TimesOf(Fault), 1.25, 3);
         var log = (await school.Shelf.AuditAsync(School.Club, long.MaxValue, 1, default))[0];
-        Assert.Contains("kinked or bent too tightly: the rules' own word, then times", log.What, StringComparison.Ordinal);
-        Assert.Contains("already", School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card), StringComparison.Ordinal);
+        Assert.Contains("kinked or bent too tightly: from the rules' own word to ", log.What, StringComparison.Ordinal);
+        var nothing = School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card);
+        Assert.StartsWith("Nothing new to learn", nothing, StringComparison.Ordinal);
+        Assert.Contains("is learnt already", nothing, StringComparison.Ordinal);
+        // What is held back is told then as well.
+        Assert.Contains("Tried on cases kept aside", nothing, StringComparison.Ordinal);
 
         var ask = await school.DoAsync(School.Bo, new AskTakeBack(0));
-        Assert.Contains("then the rules' own word", School.Text(ask.Card), StringComparison.Ordinal);
+        Assert.Contains("to the rules' own word", School.Text(ask.Card), StringComparison.Ordinal);
         Assert.Equal(2, (await school.DoAsync(School.Bo, new TakeBack(0, 1))).Edition);
         Assert.True((await school.Shelf.FindEditionAsync(School.Club, 2, default))!.ReadLearnt().IsNothing);
     }
@@ -91,6 +95,22 @@ public sealed class LearnActsTests : IDisposable
         foreach (var key in CountedNumbers.Read(proposal)!.Numbers.Select(n => n.Key)) await school.DoAsync(School.Ada, new LeaveOut(proposal.Id, TargetWords.Mark(key), Out: true));
 
         Assert.Equal("nothing", (await school.DoAsync(School.Ada, new TryOut(proposal.Id))).Refused?.Code);
+        Assert.Contains("Take one in again, or put it away.", School.Text((await school.DoAsync(School.Ada, new ShowProposal(proposal.Id))).Card), StringComparison.Ordinal);
+        Assert.Equal(ProposalState.Draft, (await school.Shelf.FindProposalAsync(School.Club, proposal.Id, default))!.State);
+    }
+
+    [Fact]
+    public async Task Look_SomeLearntAlready_SaysHowMany()
+    {
+        var proposal = await ProposeAsync();
+        var count = CountedNumbers.Read(proposal)!.Numbers.Length;
+        await school.DoAsync(School.Ada, new LeaveOut(proposal.Id, TargetWords.Mark(Odds), Out: true));
+        await PublishAsync(proposal.Id);
+
+        var text = School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card);
+
+        Assert.StartsWith("1 number could move", text, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"{count - 1} more numbers that the cases speak for are learnt already."), text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -100,14 +120,14 @@ public sealed class LearnActsTests : IDisposable
         await school.DoAsync(School.Ada, new NeverLearn(mark, Never: true));
 
         Assert.Equal([Odds], (await school.Shelf.TeachingSettingsAsync(School.Club, default)).Off);
-        Assert.DoesNotContain("kinked or bent too tightly. The rules expected", School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card), StringComparison.Ordinal);
+        Assert.DoesNotContain("kinked or bent too tightly: behind about", School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card), StringComparison.Ordinal);
         var settings = School.Text((await school.DoAsync(School.Ada, new ShowTeachingSettings())).Card);
         Assert.Contains("Numbers that are never learnt: 1", settings, StringComparison.Ordinal);
-        Assert.Contains("Learn again how common it is: the cable is kinked", settings, StringComparison.Ordinal);
+        Assert.Contains("Learn again how common it is that the cable is kinked", settings, StringComparison.Ordinal);
         Assert.Contains("never to be learnt", (await school.Shelf.AuditAsync(School.Club, long.MaxValue, 1, default))[0].What, StringComparison.Ordinal);
 
         await school.DoAsync(School.Ada, new NeverLearn(mark, Never: false));
-        Assert.Contains("kinked or bent too tightly. The rules expected", School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card), StringComparison.Ordinal);
+        Assert.Contains("kinked or bent too tightly: behind about", School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card), StringComparison.Ordinal);
         Assert.Equal("rights", (await school.DoAsync(School.Member("eve", TeachingRights.Propose | TeachingRights.Publish), new NeverLearn(mark, Never: true))).Refused?.Code);
     }
 

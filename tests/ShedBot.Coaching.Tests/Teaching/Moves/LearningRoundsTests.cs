@@ -63,6 +63,71 @@ public sealed class LearningRoundsTests : IDisposable
     }
 
     [Fact]
+    public async Task LeaveOut_LastNumberOfShedBots_PutsItAwayWithALineAndLeavesItAlone()
+    {
+        await RoundAsync();
+        var open = Assert.Single(await OpenAsync());
+        var keys = CountedNumbers.Read(open)!.Numbers.Select(n => n.Key).ToList();
+        foreach (var key in keys.Skip(1)) await school.DoAsync(School.Ada, new LeaveOut(open.Id, TargetWords.Mark(key), Out: true));
+        Assert.Equal(open.Id, Assert.Single(await OpenAsync()).Id);
+
+        var last = await school.DoAsync(School.Ada, new LeaveOut(open.Id, TargetWords.Mark(keys[0]), Out: true));
+
+        Assert.StartsWith("Put away", School.Text(last.Card), StringComparison.Ordinal);
+        Assert.Empty(await OpenAsync());
+        Assert.Contains("put away, because all of its numbers were left out", School.Text((await school.DoAsync(School.Ada, new ShowLog())).Card), StringComparison.Ordinal);
+        school.Shelf.Closed.AddRange(Kinked(9, from: 1000));
+        Assert.Equal(RoundOutcome.NotDue, (await RoundAsync(days: 2)).Outcome);
+        school.Shelf.Closed.AddRange(Kinked(1, from: 1009));
+        Assert.Equal(RoundOutcome.Proposed, (await RoundAsync(days: 2)).Outcome);
+    }
+
+    /// <summary>As it was kept before the last number that is left out put a proposal away.</summary>
+    [Fact]
+    public async Task Round_OpenProposalOfWhichAllIsOut_IsPutAway()
+    {
+        await RoundAsync();
+        var open = Assert.Single(await OpenAsync());
+        var counted = CountedNumbers.Read(open)!;
+        var allOut = LearnActs.With(open, counted with { Out = [.. counted.Numbers.Select(n => n.Key)] }, ShedBot.Knowledge.Compiling.Learnt.Nothing, now);
+        await school.Shelf.SaveTeachingAsync(new Keeping.TeachingSaved(School.Club, allOut, null, null, null, [new AuditEntry(School.Club, 0, null, "", AuditAct.Changed, open.Id, "made up", now)], []), default);
+
+        school.Shelf.Closed.AddRange(Kinked(1, from: 1000));
+        Assert.Equal(RoundOutcome.NothingNew, (await RoundAsync(days: 2)).Outcome);
+
+        Assert.Empty(await OpenAsync());
+        Assert.Contains("all of its numbers were left out", (await school.Shelf.AuditAsync(School.Club, long.MaxValue, 1, default))[0].What, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Look_WhileShedBotsProposalSaysTheSame_LeadsToItAndNotToASecondOne()
+    {
+        await RoundAsync();
+        var look = School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card);
+        Assert.Contains("[Look at ShedBot's proposal of it]", look, StringComparison.Ordinal);
+        Assert.DoesNotContain("[Make it a proposal]", look, StringComparison.Ordinal);
+
+        school.Shelf.Closed.AddRange(Kinked(200, members: 60, from: 1000));
+        Assert.Contains("[Make it a proposal]", School.Text((await school.DoAsync(School.Ada, new ShowLearning())).Card), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Round_Automatic_TellsBeforeTheTrialAndOnlyThen()
+    {
+        var told = new List<int>();
+        Task Trying()
+        {
+            told.Add(school.Trials.Made);
+            return Task.CompletedTask;
+        }
+
+        await AutomaticAsync();
+        await school.Desk.RoundAsync(School.Club, now, default, Trying);
+        await school.Desk.RoundAsync(School.Club, now.AddDays(2), default, Trying);
+        Assert.Equal([0], told);
+    }
+
+    [Fact]
     public async Task Round_WhatTheCasesSayNoMore_IsPutAway()
     {
         await RoundAsync();
@@ -283,7 +348,7 @@ public sealed class LearningRoundsTests : IDisposable
         Assert.Empty(await school.Shelf.EditionsAsync(other, 10, default));
     }
 
-    private static Cards.Card ProposalText(Proposal proposal) => new("", [.. MoveCards.Blocks(proposal)], []);
+    private static Cards.Card ProposalText(Proposal proposal) => new("", [.. MoveCards.Blocks(School.Shipped.Knowledge!, proposal)], []);
 
     private Task<TeachAnswer> AutomaticAsync() => school.DoAsync(School.Ada, new ChooseTeaching(Learning: LearningMode.Automatic, MostFactor: 10));
 
