@@ -17,25 +17,14 @@ public static class Scores
     /// <summary>The mean of -ln P(what came true), with <see cref="LogFloor"/>; 0 is best.</summary>
     public static double Log(IEnumerable<double> probabilitiesOfTruth) => probabilitiesOfTruth.Average(p => -Math.Log(Math.Max(p, LogFloor)));
 
-    /// <summary>Expected calibration error: sum over bins of (n_b / N) |mean forecast - share that happened|, in bins of equal count.</summary>
+    /// <summary>Expected calibration error: sum over bins of (n_b / N) |mean forecast - share that happened|, in bins of about equal count (<see cref="ForecastBins"/>).</summary>
     /// <remarks>Biased upwards on small samples: even perfect forecasts show a clearly positive value on 200 cases. Under about 500 prefer the Brier score.</remarks>
-    /// <param name="bins">How many bins, 1 or more; forecasts are put in order first, and the first bins take what does not divide.</param>
-    public static double CalibrationError(IReadOnlyCollection<Forecast> forecasts, int bins = 5)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThan(bins, 1);
-        var ordered = forecasts.OrderBy(f => f.Probability).ThenBy(f => f.Happened).ToList();
-        var (error, start) = (0.0, 0);
-        for (var bin = 0; bin < bins; bin++)
-        {
-            var size = (ordered.Count / bins) + (bin < ordered.Count % bins ? 1 : 0);
-            if (size == 0) break;
-            var inside = ordered.GetRange(start, size);
-            error += (double)size / ordered.Count * Math.Abs(inside.Average(f => f.Probability) - inside.Average(f => f.Outcome));
-            start += size;
-        }
+    /// <param name="bins">How many bins at most, 1 or more.</param>
+    public static double CalibrationError(IEnumerable<Forecast> forecasts, int bins = 5) => CalibrationError(new ForecastBins(forecasts).Of(bins));
 
-        return error;
-    }
+    /// <inheritdoc cref="CalibrationError(IEnumerable{Forecast}, int)"/>
+    /// <returns>0 of no bins.</returns>
+    public static double CalibrationError(IReadOnlyCollection<ForecastBin> bins) => bins.Count == 0 ? 0 : bins.Sum(b => b.Count * b.Gap) / bins.Sum(b => b.Count);
 
     /// <summary>Murphy 1973: Brier = reliability - resolution + uncertainty, exact because each bin here holds one forecast value.</summary>
     public static BrierParts Decompose(IReadOnlyCollection<Forecast> forecasts)

@@ -39,23 +39,67 @@ public class ScoringTests
         double[] said = [0.1, 0.1, 0.3, 0.3, 0.5, 0.5, 0.7, 0.7, 0.9, 0.9];
         bool[] came = [false, true, false, true, false, true, false, true, true, true];
         var forecasts = said.Zip(came, (p, h) => new Forecast(p, h)).ToList();
-        Assert.Equal(0.18, new SortedForecasts(forecasts).Error([.. Enumerable.Repeat(1, 10)], 5), 12);
         Assert.Equal(0.18, Paired.Calibration([.. forecasts.Select(f => (f, f))]).Old, 12);
     }
 
-    // Counted repeats are the same as the forecasts written out: held against the reasoning's own score, which knows no counts.
+    // By hand: 0.9 said each time and half of 200 came is an error of .4, 0.5 said one of 0. In a drawing with a share s that came the difference is |.5 - s| - (.9 - s): -.4 up to
+    // s = .5 and 2 s - 1.4 above. So the lower end is -.4, and the upper one that of s = .5 + 2.576 sqrt(.25 / 200) = .591 (normal approximation, usual table): -.218.
     [Fact]
-    public void CalibrationError_WithCounts_IsThatOfTheForecastsWrittenOut()
+    public void Calibration_OneSideTooSure_HasTheIntervalWorkedOutByHand()
     {
-        var chance = new Random(5);
-        for (var round = 0; round < 200; round++)
-        {
-            var forecasts = Enumerable.Range(0, 1 + chance.Next(40)).Select(_ => new Forecast(chance.Next(8) / 8.0, chance.Next(2) == 0)).ToList();
-            int[] counts = [.. forecasts.Select(_ => chance.Next(4))];
-            counts[0]++;
-            var writtenOut = forecasts.Zip(counts).SelectMany(f => Enumerable.Repeat(f.First, f.Second)).ToList();
-            Assert.Equal(Scores.CalibrationError(writtenOut), new SortedForecasts(forecasts).Error(counts, 5), 12);
-        }
+        var compared = Paired.Calibration([.. Enumerable.Range(0, 200).Select(i => (new Forecast(0.9, i % 2 == 0), new Forecast(0.5, i % 2 == 0)))]);
+        Assert.Equal((200, 200), (compared.Pairs, compared.Differ));
+        Assert.Equal(0.4, compared.Old, 12);
+        Assert.Equal(0, compared.New, 12);
+        Assert.Equal(-0.4, compared.Low, 12);
+        Assert.InRange(compared.High, -0.218 - 0.03, -0.218 + 0.03);
+        Assert.Equal(Verdict.Better, compared.Verdict);
+    }
+
+    [Fact]
+    public void Calibration_FewDiffer_CountsThemAndDrawsAll()
+    {
+        var compared = Paired.Calibration([.. Enumerable.Range(0, 50).Select(i => (new Forecast(0.5, i % 2 == 0), new Forecast(i < 3 ? 0.9 : 0.5, i % 2 == 0)))]);
+        Assert.Equal((50, 3), (compared.Pairs, compared.Differ));
+        Assert.NotEqual(compared.Low, compared.High);
+    }
+
+    [Fact]
+    public void Calibration_SameBothTimes_IsExactlyNoDifference()
+    {
+        var compared = Paired.Calibration([.. Enumerable.Range(0, 30).Select(i => (new Forecast(0.3, i % 2 == 0), new Forecast(0.3, i % 2 == 0)))]);
+        Assert.Equal((0, 0.0, 0.0, compared.Old), (compared.Differ, compared.Low, compared.High, compared.New));
+    }
+
+    [Fact]
+    public void Nothing_Compared_IsNoughtAndNoDifference()
+    {
+        Compared[] none = [Paired.Calibration([]), Paired.Means(Measure.Cost, []), Paired.Shares(Measure.Mended, [])];
+        Assert.All(none, c => Assert.Equal((0, 0, 0.0, 0.0, 0.0, 0.0, Verdict.NoDifference), (c.Pairs, c.Differ, c.Old, c.New, c.Low, c.High, c.Verdict)));
+    }
+
+    [Fact]
+    public void Shares_OfTenRiders_AreTheSharesUnderOldAndNew()
+    {
+        var compared = Paired.Shares(Measure.Mended, Enumerable.Range(0, 10).Select(i => (i < 4, i is >= 1 and < 7)));
+        Assert.Equal((10, 4), (compared.Pairs, compared.Differ));
+        Assert.Equal(0.4, compared.Old, 12);
+        Assert.Equal(0.6, compared.New, 12);
+    }
+
+    // Wilson 1927 by hand for 2 of 4: centre (.5 + 3.8415 / 8) / (1 + 3.8415 / 4) = .5, half the width 1.96 sqrt(.25 / 4 + 3.8415 / 64) / (1 + 3.8415 / 4) = .35.
+    [Fact]
+    public void TrialBin_OfForecasts_LowestFirstWithWilsonsInterval()
+    {
+        double[] said = [0.9, 0.2, 0.2, 0.9, 0.2, 0.2];
+        bool[] came = [true, true, false, true, false, true];
+        var bins = TrialBin.Of(said.Zip(came, (p, h) => new Forecast(p, h)));
+        Assert.Equal([4, 2], bins.Select(b => b.Count));
+        Assert.Equal([0.2, 0.9], bins.Select(b => Math.Round(b.Said, 12)));
+        Assert.Equal([0.5, 1], bins.Select(b => b.Came));
+        Assert.Equal(0.15, bins[0].Low, 3);
+        Assert.Equal(0.85, bins[0].High, 3);
+        Assert.Empty(TrialBin.Of([]));
     }
 
     [Fact]
@@ -119,6 +163,23 @@ public class ScoringTests
         Assert.Equal(verdict, new Compared(Measure.Mended, 100, differ, 0.5, 0.5 + difference, low, high).Verdict);
 
     [Fact]
+    public void Precision_IsHalfTheIntervalsWidth() => Assert.Equal(0.3, new Compared(Measure.Cost, 9, 9, 1, 1, -0.2, 0.4).Precision, 12);
+
+    // Our own choice of what a verdict is made of; common practice, no source.
+    [Theory]
+    [InlineData(Measure.RightLead, true, true)]
+    [InlineData(Measure.Brier, true, false)]
+    [InlineData(Measure.Log, false, false)]
+    [InlineData(Measure.CalibrationError, false, false)]
+    [InlineData(Measure.Cost, true, false)]
+    [InlineData(Measure.Asked, false, false)]
+    [InlineData(Measure.RightCause, true, true)]
+    [InlineData(Measure.Mended, true, true)]
+    [InlineData(Measure.HandedOver, false, false)]
+    public void Measures_EachOne_IsReadAsWritten(Measure measure, bool counts, bool moreIsBetter) =>
+        Assert.Equal((counts, moreIsBetter), (Measures.Counts(measure), Measures.MoreIsBetter(measure)));
+
+    [Fact]
     public void Verdicts_Together_AreMixedOnlyWhereTheyPointBothWays()
     {
         Assert.Equal(Verdict.NoDifference, Verdicts.Together([]));
@@ -126,6 +187,9 @@ public class ScoringTests
         Assert.Equal(Verdict.Worse, Verdicts.Together([Verdict.Worse, Verdict.NoDifference]));
         Assert.Equal(Verdict.Mixed, Verdicts.Together([Verdict.Worse, Verdict.Better]));
         Assert.Equal(Verdict.Mixed, Verdicts.Together([Verdict.Mixed]));
+        Assert.Equal(Verdict.Mixed, Verdicts.Together([Verdict.Mixed, Verdict.Better, Verdict.Worse]));
+        Assert.Equal(Verdict.Better, Verdicts.Together([Verdict.Better, Verdict.Better]));
+        Assert.Equal(Verdict.Worse, Verdicts.Together([Verdict.Worse, Verdict.Worse]));
     }
 
     private static Judged Judge((string Fault, double Chance) a, string[] mended) => Judge([a], mended);

@@ -38,9 +38,9 @@ public class ScoresTests
     }
 
     [Fact]
-    public void CalibrationError_CountDoesNotDivide_FirstBinsTakeOneMore()
+    public void CalibrationError_CountDoesNotDivide_MiddleOneFallsIntoTheLowerBin()
     {
-        Forecast[] forecasts = [new(.2, false), new(.2, true), new(.8, true)];
+        Forecast[] forecasts = [new(.1, false), new(.3, true), new(.8, true)];
         Assert.Equal((2.0 / 3 * .3) + (1.0 / 3 * .2), Scores.CalibrationError(forecasts, 2), 1e-12);
     }
 

@@ -12,7 +12,7 @@ public enum Measure
     /// <summary>-ln of the chance given to what was there, with a floor of 0.001 on the chance; 0 is best.</summary>
     Log,
 
-    /// <summary>Expected calibration error of the leading cause, five bins of equal count; 0 is best.</summary>
+    /// <summary>Expected calibration error of the leading cause, five bins of about equal count; 0 is best.</summary>
     CalibrationError,
 
     /// <summary>Minutes, money and effort joined, help included where it was needed; in minutes.</summary>

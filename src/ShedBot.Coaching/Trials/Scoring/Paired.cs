@@ -34,11 +34,11 @@ internal static class Paired
     public static Compared Calibration(IReadOnlyList<(Forecast Old, Forecast New)> pairs)
     {
         if (pairs.Count == 0) return new Compared(Measure.CalibrationError, 0, 0, 0, 0, 0, 0);
-        var (old, @new) = (new SortedForecasts(pairs.Select(p => p.Old)), new SortedForecasts(pairs.Select(p => p.New)));
+        var (old, @new) = (new ForecastBins(pairs.Select(p => p.Old)), new ForecastBins(pairs.Select(p => p.New)));
         var differ = pairs.Count(p => p.Old != p.New);
-        var (low, high) = differ == 0 ? (0, 0) : Interval(pairs.Count, differ, counts => @new.Error(counts, Bins) - old.Error(counts, Bins));
-        int[] once = [.. Enumerable.Repeat(1, pairs.Count)];
-        return new Compared(Measure.CalibrationError, pairs.Count, differ, old.Error(once, Bins), @new.Error(once, Bins), low, high);
+        var (low, high) = differ == 0 ? (0, 0)
+            : Interval(pairs.Count, differ, counts => Scores.CalibrationError(@new.Of(counts, Bins)) - Scores.CalibrationError(old.Of(counts, Bins)));
+        return new Compared(Measure.CalibrationError, pairs.Count, differ, Scores.CalibrationError(old.Of(Bins)), Scores.CalibrationError(@new.Of(Bins)), low, high);
     }
 
     /// <param name="measure">Of the cases, each taken as often as its count says.</param>

@@ -9,7 +9,7 @@ namespace ShedBot.Simulation.Report;
 /// <param name="Leading">Brier score of the chance given to the leading cause: one event, 0 best.</param>
 /// <param name="AllCauses">The squares (p - o)^2 summed over all causes, each an event of its own, and averaged over riders; 0 best.</param>
 /// <param name="Log">The mean of -ln of the chance given to each cause that is truly present, with the floor of the scores; 0 best.</param>
-/// <param name="Error">Expected calibration error of the leading cause in five bins of equal count; clearly above 0 on small samples even when honest.</param>
+/// <param name="Error">Expected calibration error of the leading cause in five bins of about equal count; clearly above 0 on small samples even when honest.</param>
 /// <param name="Bins">The bins of that error, lowest first.</param>
 internal sealed record Calibrated(int Count, Figure Leading, Figure AllCauses, double Log, double Error, ImmutableArray<Bin> Bins)
 {
@@ -37,19 +37,7 @@ internal sealed record Calibrated(int Count, Figure Leading, Figure AllCauses, d
 /// <param name="CameTrue">The share that came true, with its interval.</param>
 internal sealed record Bin(int Count, double Said, Figure CameTrue)
 {
-    /// <summary>Bins of equal count, lowest first; the first ones take what does not divide.</summary>
-    public static ImmutableArray<Bin> Of(IEnumerable<Forecast> forecasts, int bins)
-    {
-        var ordered = forecasts.OrderBy(f => f.Probability).ThenBy(f => f.Happened).ToList();
-        var made = ImmutableArray.CreateBuilder<Bin>();
-        for (var (bin, start) = (0, 0); bin < bins && start < ordered.Count; bin++)
-        {
-            var size = (ordered.Count / bins) + (bin < ordered.Count % bins ? 1 : 0);
-            var inside = ordered.GetRange(start, size);
-            made.Add(new Bin(size, inside.Average(f => f.Probability), Figure.Share(inside.Count(f => f.Happened), size)));
-            start += size;
-        }
-
-        return made.ToImmutable();
-    }
+    /// <summary>Bins of about equal count, lowest first.</summary>
+    public static ImmutableArray<Bin> Of(IEnumerable<Forecast> forecasts, int bins) =>
+        [.. new ForecastBins(forecasts).Of(bins).Select(b => new Bin(b.Count, b.Said, Figure.Share(b.Came, b.Count)))];
 }
