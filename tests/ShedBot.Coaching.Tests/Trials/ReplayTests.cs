@@ -23,6 +23,7 @@ public class ReplayTests
         { "      bearing: {gritty: very likely}", "      bearing: {gritty: very likely}\n      hose: {kinked: very unlikely}", "some" },
         { "      - {id: gritty, says: It is gritty}\n", "      - {id: gritty, says: It is gritty}\n    seen anyway: {gritty: very unlikely}\n", "some" },
         { "    how common: very common", "    how common: common", "all" },
+        { "      no-water: {yes: very likely}\n", "      no-water: {yes: likely}\n", "some" },
         { "      hums: {yes: unlikely}\n      wheel", "      hums: {yes: likely}\n      wheel", "some" },
         { "    minutes: 3\n", "    minutes: 30\n", "none" },
         { "      - the pump runs dry\n", "      - the pump runs dry\n      - not a drop\n", "none" },
@@ -121,6 +122,72 @@ public class ReplayTests
         Assert.Equal((80, 80, Verdict.Worse), (part.Cases, part.Touched, part.Verdict));
     }
 
+    [Fact]
+    public void Moments_OfACase_HoldWhatStoodByThen()
+    {
+        var closed = MadeCases.Of(Pump.Knowledge, 100).First(c => c.Case.Standing.Count(e => e.Kind == EntryKind.RepairShown) == 2);
+        var moments = Moment.Of(closed);
+        Assert.Equal([TrialPoint.AfterComplaint, TrialPoint.BeforeRepair, TrialPoint.AtEnd], moments.Select(m => m.Point));
+        Assert.All(moments[0].Case.Entries, e => Assert.Contains(e.Kind, new[] { EntryKind.Complaint, EntryKind.Denied }));
+        Assert.Single(moments[1].Case.Entries, e => e.Kind == EntryKind.RepairShown);
+        Assert.DoesNotContain(moments[1].Case.Entries, e => e.Kind is EntryKind.RepairFailed or EntryKind.RepairBetter or EntryKind.RepairHeld);
+        Assert.Equal(closed.Case.Standing, moments[2].Case.Entries);
+        Assert.Equal([closed.Case.Entries[0].At, moments[1].Case.Entries[^1].At, closed.Case.Entries[^1].At], moments.Select(m => m.At));
+    }
+
+    [Fact]
+    public void Moments_OfACaseWithoutARepair_AreTwo()
+    {
+        var closed = MadeCases.Of(Pump.Knowledge, 1)[0];
+        var asked = closed with { Bike = null, Case = closed.Case with { Entries = [.. closed.Case.Entries.Where(e => e.Kind is not (EntryKind.RepairShown or EntryKind.RepairHeld or EntryKind.RepairFailed or EntryKind.RepairBetter))] } };
+        var moments = Moment.Of(asked);
+        Assert.Equal([TrialPoint.AfterComplaint, TrialPoint.AtEnd], moments.Select(m => m.Point));
+        Assert.All(moments, m => Assert.Equal((closed.Case.Bike, closed.Case.Member, 0), (m.Bike.Id, m.Bike.Owner, m.Bike.Facts.Count)));
+    }
+
+    /// <summary>Each kind of entry, and the rule that it is evidence by.</summary>
+    [Theory]
+    [InlineData(EntryKind.Complaint, "findings", true)]
+    [InlineData(EntryKind.Complaint, "named", true)]
+    [InlineData(EntryKind.Denied, "findings", true)]
+    [InlineData(EntryKind.Denied, "named", false)]
+    [InlineData(EntryKind.Volunteered, "findings", true)]
+    [InlineData(EntryKind.Volunteered, "checks", false)]
+    [InlineData(EntryKind.Answer, "checks", true)]
+    [InlineData(EntryKind.Answer, "findings", false)]
+    [InlineData(EntryKind.RepairFailed, "repairs", true)]
+    [InlineData(EntryKind.RepairBetter, "repairs", true)]
+    [InlineData(EntryKind.CameBack, "repairs", true)]
+    [InlineData(EntryKind.RepairHeld, "repairs", false)]
+    [InlineData(EntryKind.RepairShown, "repairs", false)]
+    [InlineData(EntryKind.Fact, "facts", true)]
+    [InlineData(EntryKind.Fact, "findings", false)]
+    [InlineData(EntryKind.NotSure, "checks", false)]
+    public void Touches_EachKindOfEntry_ByTheRuleThatItIsEvidenceBy(EntryKind kind, string differs, bool touches)
+    {
+        var closed = MadeCases.Of(Pump.Knowledge, 1)[0];
+        closed = closed with { Bike = null, Case = closed.Case with { Entries = [new CaseEntry(1, kind, "it", "so", 1, Pump.Noon)] } };
+        Assert.Equal(touches, Differing(differs, "it").Touches(closed));
+        Assert.Equal(differs == "named" && touches, Differing(differs, "another").Touches(closed));
+    }
+
+    [Fact]
+    public void Touches_FactThatTheBikeIsKnownBy_IsTouched()
+    {
+        var closed = MadeCases.Of(Pump.Knowledge, 40).First(c => c.Bike!.Facts.ContainsKey("age"));
+        closed = closed with { Case = closed.Case with { Entries = [] } };
+        Assert.True(Differing("facts", "age").Touches(closed));
+        Assert.False(Differing("facts", "colour").Touches(closed));
+        Assert.False(Differing("findings", "age").Touches(closed));
+    }
+
+    [Fact]
+    public void Swaps_AlikeOnes_AreCountedTogetherMostOftenFirst()
+    {
+        var swaps = Swaps.Commonest([("a", "c", 1), ("a", "b", 2), ("b", "a", 1), ("a", "c", 4), ("c", "a", 2), ("a", "a", 1)], 4);
+        Assert.Equal([new("a", "c", 5), new("a", "b", 2), new("c", "a", 2), new("a", "a", 1)], swaps.AsEnumerable());
+    }
+
     /// <summary>What was learnt of the bike after a moment was not known at it.</summary>
     [Fact]
     public void Moments_FactLearntLater_IsNotKnownBefore()
@@ -130,6 +197,14 @@ public class ReplayTests
         Assert.Empty(moments[0].Bike.Facts);
         Assert.NotEmpty(moments[^1].Bike.Facts);
     }
+
+    private static RuleDifference Differing(string what, string id) => new(
+        false,
+        what == "named",
+        what == "findings" ? [id] : [],
+        what == "checks" ? [id] : [],
+        what == "repairs" ? [id] : [],
+        what == "facts" ? [id] : []);
 
     private static ReplayPart Run(KnowledgeBase old, KnowledgeBase @new, int cases) => Run(old, @new, MadeCases.Of(old, cases));
 

@@ -27,6 +27,23 @@ public class ScoringTests
         Assert.Equal(-Math.Log(0.8), judged.Log, 12);
     }
 
+    [Fact]
+    public void Judged_ChancesThatAddUpToMoreThanOne_AreTakenAsCertain()
+    {
+        var judged = Judge(("tap-shut", 0.8), ("hose-kinked", 0.7), ("wheel-worn", 0.1), mended: ["tap-shut", "hose-kinked"]);
+        Assert.Equal(0.01, judged.Brier, 12);
+        Assert.Equal(0, judged.Log, 12);
+    }
+
+    /// <summary>Digits that come from reckoning make nobody lead: who stands first in the rules does.</summary>
+    [Fact]
+    public void Judged_ChancesThatAreEqual_TheFirstInTheRulesLeads()
+    {
+        Assert.Equal("hose-kinked", Judge(("hose-kinked", 0.3), ("tap-shut", 0.1 + 0.2), ("wheel-worn", 0), mended: []).Lead);
+        var judged = Judge(("hose-kinked", 0.31), ("tap-shut", 0.3), ("wheel-worn", 0), mended: ["tap-shut"]);
+        Assert.Equal(("hose-kinked", false, new Forecast(0.31, false)), (judged.Lead, judged.Right, judged.Forecast));
+    }
+
     // The floor of 0.001 keeps one sure mistake finite: -ln 0.001 = 6.9078 (table of logarithms).
     [Fact]
     public void Judged_CauseThatWasGivenNoChance_CostsTheFloor() =>
