@@ -1,3 +1,4 @@
+using ShedBot.Coaching.Bikes;
 using ShedBot.Coaching.Cases;
 using ShedBot.Coaching.Tests.Samples;
 using ShedBot.Coaching.Thinking;
@@ -23,6 +24,8 @@ public class ReplayTests
         { "      bearing: {gritty: very likely}", "      bearing: {gritty: very likely}\n      hose: {kinked: very unlikely}", "some" },
         { "      - {id: gritty, says: It is gritty}\n", "      - {id: gritty, says: It is gritty}\n    seen anyway: {gritty: very unlikely}\n", "some" },
         { "    how common: very common", "    how common: common", "all" },
+        { "      - {id: whole, says: It is whole}", "      - {id: sound, says: It is whole}", "some" },
+        { "      bearing: {gritty: very likely}\n", "      bearing: {gritty: very likely}\n    moved by:\n      - {fact: age, is: old, times: 3}\n", "some" },
         { "      no-water: {yes: very likely}\n", "      no-water: {yes: likely}\n", "some" },
         { "      hums: {yes: unlikely}\n      wheel", "      hums: {yes: likely}\n      wheel", "some" },
         { "    minutes: 3\n", "    minutes: 30\n", "none" },
@@ -184,8 +187,8 @@ public class ReplayTests
     [Fact]
     public void Swaps_AlikeOnes_AreCountedTogetherMostOftenFirst()
     {
-        var swaps = Swaps.Commonest([("a", "c", 1), ("a", "b", 2), ("b", "a", 1), ("a", "c", 4), ("c", "a", 2), ("a", "a", 1)], 4);
-        Assert.Equal([new("a", "c", 5), new("a", "b", 2), new("c", "a", 2), new("a", "a", 1)], swaps.AsEnumerable());
+        var swaps = Swaps.Commonest([("a", "c", 1), ("b", "a", 1), ("c", "b", 2), ("c", "a", 2), ("a", "b", 2), ("a", "c", 4), ("a", "a", 1)], 5);
+        Assert.Equal([new("a", "c", 5), new("a", "b", 2), new("c", "a", 2), new("c", "b", 2), new("a", "a", 1)], swaps.AsEnumerable());
     }
 
     /// <summary>What was learnt of the bike after a moment was not known at it.</summary>
@@ -196,6 +199,29 @@ public class ReplayTests
         var moments = Moment.Of(closed);
         Assert.Empty(moments[0].Bike.Facts);
         Assert.NotEmpty(moments[^1].Bike.Facts);
+    }
+
+    [Fact]
+    public void Moments_FactLearntAtThatVeryMoment_IsKnown()
+    {
+        var closed = MadeCases.Of(Pump.Knowledge, 1)[0];
+        var at = closed.Case.Entries[0].At;
+        Moment First(DateTimeOffset learnt) =>
+            Moment.Of(closed with { Bike = closed.Bike! with { Facts = closed.Bike!.Facts.Clear().Add("age", new BikeFact("old", learnt, "told")) } })[0];
+        Assert.NotEmpty(First(at).Bike.Facts);
+        Assert.Empty(First(at.AddTicks(1)).Bike.Facts);
+    }
+
+    /// <summary>At the end all is known, whatever the rules: that counts for nothing, and all before does.</summary>
+    [Theory]
+    [InlineData(TrialPoint.AfterComplaint, Measure.Brier, Verdict.Worse)]
+    [InlineData(TrialPoint.BeforeRepair, Measure.RightLead, Verdict.Better)]
+    [InlineData(TrialPoint.BeforeRepair, Measure.Log, Verdict.NoDifference)]
+    [InlineData(TrialPoint.AtEnd, Measure.Brier, Verdict.NoDifference)]
+    public void Verdict_OfAPoint_CountsBeforeTheEndOnly(TrialPoint at, Measure measure, Verdict verdict)
+    {
+        var compared = new Compared(measure, 100, 100, 0.2, 0.5, 0.2, 0.4);
+        Assert.Equal(verdict, (ReplayPart.None with { Points = [new ReplayPoint(at, [compared])] }).Verdict);
     }
 
     private static RuleDifference Differing(string what, string id) => new(

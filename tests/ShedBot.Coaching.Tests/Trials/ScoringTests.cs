@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using ShedBot.Coaching.Tests.Samples;
 using ShedBot.Coaching.Trials.Replaying;
 using ShedBot.Coaching.Trials.Scoring;
@@ -148,6 +149,20 @@ public class ScoringTests
         foreach (var (freedom, quantile) in new[] { (7, 3.499), (9, 3.250), (19, 2.861), (60, 2.660) }) Assert.InRange(Tails.Student(freedom), quantile * 0.995, quantile * 1.005);
         Assert.Equal(0.005, Tails.Each(1_000_000), 5);
         Assert.InRange(Tails.Each(20), 0.0015, 0.0018);
+        // One case that differs tells nothing of the spread.
+        Assert.Equal(0, Tails.Each(1));
+    }
+
+    // The same from a general library of numerics: what is left over is the next term of the same series, (79 z^9 + 776 z^7 + 1482 z^5 - 1920 z^3 - 945 z) / (92160 n^4).
+    [Theory]
+    [InlineData(10)]
+    [InlineData(30)]
+    [InlineData(100)]
+    public void Tails_AgainstALibrarysStudent_LeaveTheNextTermOfTheSeries(int freedom)
+    {
+        var z = Normal.InvCDF(0, 1, 0.995);
+        var next = ((79 * Math.Pow(z, 9)) + (776 * Math.Pow(z, 7)) + (1482 * Math.Pow(z, 5)) - (1920 * Math.Pow(z, 3)) - (945 * z)) / (92160 * Math.Pow(freedom, 4));
+        Assert.InRange((StudentT.InvCDF(0, 1, freedom, 0.995) - Tails.Student(freedom)) / next, 0.7, 1.3);
     }
 
     // Half of all differences turned round by chance: nothing is better or worse then, and a verdict would be noise. At 99 % one in a hundred may slip
@@ -176,8 +191,11 @@ public class ScoringTests
     [InlineData(8, 0.3, -0.01, 0.5, Verdict.NoDifference)]
     [InlineData(8, -0.3, -0.5, -0.1, Verdict.Worse)]
     [InlineData(8, 0.004, 0.001, 0.007, Verdict.NoDifference)]
+    [InlineData(8, 0.005, 0.001, 0.009, Verdict.Better)]
+    [InlineData(8, 0.3, 0, 0.5, Verdict.NoDifference)]
+    [InlineData(8, -0.3, -0.5, 0, Verdict.NoDifference)]
     public void Verdict_OfAShare_NeedsEnoughCasesASureIntervalAndASizeWorthHaving(int differ, double difference, double low, double high, Verdict verdict) =>
-        Assert.Equal(verdict, new Compared(Measure.Mended, 100, differ, 0.5, 0.5 + difference, low, high).Verdict);
+        Assert.Equal(verdict, new Compared(Measure.Mended, 100, differ, 0, difference, low, high).Verdict);
 
     [Fact]
     public void Precision_IsHalfTheIntervalsWidth() => Assert.Equal(0.3, new Compared(Measure.Cost, 9, 9, 1, 1, -0.2, 0.4).Precision, 12);

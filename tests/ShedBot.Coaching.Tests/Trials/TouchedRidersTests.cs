@@ -42,6 +42,7 @@ public class TouchedRidersTests
         Assert.Equal([new(With: "bearing-dry")], Of(Nothing with { Checks = ["turn-shaft"] }));
         Assert.Equal([new(With: "bearing-dry")], Of(Nothing with { Findings = ["bearing"] }));
         Assert.Empty(Of(Nothing with { Checks = ["look-strainer"] }, Pump.Knowledge, PumpEdits.WithStrainer));
+        Assert.Equal([new(With: "strainer-blocked")], Of(Nothing with { Checks = ["look-strainer"] }, PumpEdits.WithStrainer, Pump.Knowledge));
     }
 
     [Fact]
@@ -57,6 +58,23 @@ public class TouchedRidersTests
             .Replace("      wheel: {worn: very likely}", "      wheel: {worn: very likely}\n      tap: {shut: likely}", StringComparison.Ordinal)
             .Replace("      bearing: {gritty: very likely}", "      bearing: {gritty: very likely}\n      tap: {shut: very likely}", StringComparison.Ordinal));
         Assert.Equal([new(With: "tap-shut"), new(With: "bearing-dry"), new(With: "wheel-worn")], Of(Nothing with { Findings = ["tap"] }, world, world));
+    }
+
+    /// <summary>All that is not the usual state counts together: twice 'likely' is more than 'almost certain' once.</summary>
+    [Fact]
+    public void Of_SignOfSeveralStates_CountsThemTogether()
+    {
+        var world = Pump.Load(Pump.Text
+            .Replace("      wheel: {worn: very likely}", "      wheel: {worn: roughly even chance, cracked: roughly even chance}", StringComparison.Ordinal)
+            .Replace("      bearing: {gritty: very likely}", "      bearing: {gritty: very likely}\n      wheel: {worn: likely}", StringComparison.Ordinal));
+        Assert.Equal([new(With: "wheel-worn"), new(With: "bearing-dry")], Of(Nothing with { Findings = ["wheel"] }, world, world));
+    }
+
+    [Fact]
+    public void Of_RepairForTwoCauses_IsBothInOrder()
+    {
+        var world = PumpEdits.Changed("    mends: {hose-kinked: very likely}", "    mends: {tap-shut: likely, hose-kinked: very likely}");
+        Assert.Equal([new(With: "hose-kinked"), new(With: "tap-shut")], Of(Nothing with { Repairs = ["straighten-hose"] }, world, world));
     }
 
     private static RidersWanted[] Of(TrialScope scope) => Of(scope, Pump.Knowledge, Pump.Knowledge);

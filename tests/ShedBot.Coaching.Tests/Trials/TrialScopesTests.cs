@@ -46,6 +46,14 @@ public class TrialScopesTests
     }
 
     [Fact]
+    public void Of_SeveralChanges_NamesThemInOrder()
+    {
+        var text = Pump.Text.Replace("    minutes: 2\n", "    minutes: 4\n", StringComparison.Ordinal).Replace("    minutes: 3\n", "    minutes: 5\n", StringComparison.Ordinal)
+            .Replace("    minutes: 0.5\n", "    minutes: 1.5\n", StringComparison.Ordinal);
+        Assert.Equal("check ask-tap, check feel-hose, check look-wheel", Told(Pump.Knowledge, Pump.Load(text)));
+    }
+
+    [Fact]
     public void Of_NewCause_NamesAllThatComesWithIt()
     {
         const string All = "fault strainer-blocked, finding strainer, check look-strainer, repair clean-strainer, words";

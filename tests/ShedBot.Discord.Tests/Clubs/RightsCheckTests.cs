@@ -41,6 +41,23 @@ public sealed class RightsCheckTests
     public void Resolve_WithoutView_NothingIsLeft() =>
         Assert.Equal(Rights.None, Resolve([], [new(Guild, Permissions: ViewAndSend)], new Overwrite(Guild, 0, Deny: View)));
 
+    [Fact]
+    public void Resolve_WhatIsSaidOfOthers_ChangesNothing() => Assert.Equal(
+        Rights.ViewChannel | Rights.SendMessages,
+        Resolve(
+            [RoleA],
+            [new(Guild, Permissions: ViewAndSend)],
+            new Overwrite(RoleB, 0, Deny: Send),
+            new Overwrite(new Snowflake(50), 1, Deny: Send),
+            // Kinds are told apart by their type and not by whose number it is.
+            new Overwrite(Guild, 1, Deny: Send),
+            new Overwrite(RoleA, 1, Deny: Send),
+            new Overwrite(Me, 0, Deny: Send)));
+
+    [Fact]
+    public void Resolve_EveryoneAllowedAndRoleDenied_IsDenied() => Assert.Equal(
+        Rights.ViewChannel, Resolve([RoleA], [new(Guild, Permissions: View)], new Overwrite(Guild, 0, Allow: Send), new Overwrite(RoleA, 0, Deny: Send)));
+
     [Theory]
     [InlineData(null)]
     [InlineData("")]
@@ -51,6 +68,17 @@ public sealed class RightsCheckTests
     [Fact]
     public void Missing_InAForum_AsksForNoThreadsOfItsOwn() =>
         Assert.DoesNotContain(RightsCheck.Missing(Rights.None, forum: true), m => m.StartsWith("Create P", StringComparison.Ordinal));
+
+    [Fact]
+    public void Missing_OfSomeOrAll_NamesJustThose()
+    {
+        Assert.Equal(8, RightsCheck.Missing(Rights.None, forum: false).Length);
+        Assert.Equal(6, RightsCheck.Missing(Rights.None, forum: true).Length);
+        Assert.Empty(RightsCheck.Missing((Rights)RightsCheck.All, forum: false));
+        var allBut = (Rights)RightsCheck.All & ~(Rights.CreatePublicThreads | Rights.EmbedLinks);
+        Assert.Equal(["Create Public Threads", "Embed Links"], RightsCheck.Missing(allBut, forum: false).AsEnumerable());
+        Assert.Equal(["Embed Links"], RightsCheck.Missing(allBut, forum: true).AsEnumerable());
+    }
 
     /// <summary>309237730304 is what the platform's description gives for viewing, writing, threads and history (from its table of bits); files, embeds and private threads come on top.</summary>
     [Fact]
