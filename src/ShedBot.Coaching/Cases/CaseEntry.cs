@@ -56,6 +56,9 @@ public enum EntryKind
 
     /// <summary>Subject: question that tells apart; value: the complaint or emergency that was meant, or null as long as that is not known.</summary>
     Either,
+
+    /// <summary>Subject: check or fact. Words that were no answer to it and nothing else either; the second time they count as 'not sure'.</summary>
+    Unheard,
 }
 
 /// <summary>One line of a case: what was learnt, when, and whether the member took it back.</summary>

@@ -68,9 +68,14 @@ internal static class HelpCards
         _ => Plain("I did not get that", "Tell me in other words what the bike does, and when: pulling away, riding, lever in, lever out, hot, cold ..."),
     };
 
-    public static Card NotUnderstood(AskKind open) => Plain(
-        "I did not get that",
-        open == AskKind.None ? "Tell me in other words what the bike does." : "Pick one of the answers, or say it in other words. 'Not sure' is a fair answer.");
+    public static Card NotUnderstood(AskKind open) => Plain("I did not get that", open switch
+    {
+        AskKind.None => "Tell me in other words what the bike does.",
+        AskKind.Ready => "I wait here until you are at the bike and it is safe; then say 'ready'. If it will not be today, just leave it: nothing is lost. Or say 'helper' and a human goes on.",
+        _ => "Pick one of the answers, or say it in other words. 'Not sure' is a fair answer.",
+    });
+
+    public static Card TakenAsNotSure() => Plain("I still do not get that", "That is my limit, not yours. I take it as 'not sure', which spoils nothing.");
 
     public static Card CannotTell(EitherRule rule) => Plain("I cannot tell from that", rule.Why);
 

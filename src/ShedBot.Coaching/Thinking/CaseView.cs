@@ -115,6 +115,7 @@ internal sealed class CaseView
         EntryKind.Volunteered => rules.Findings.ContainsKey(entry.Subject),
         EntryKind.Either => rules.Eithers.Any(e => e.Id == entry.Subject),
         EntryKind.Fact or EntryKind.FactUnknown => rules.Facts.ContainsKey(entry.Subject),
+        EntryKind.Unheard => rules.Checks.ContainsKey(entry.Subject) || rules.Facts.ContainsKey(entry.Subject),
         EntryKind.Answer or EntryKind.NotSure or EntryKind.Cannot or EntryKind.AskedAgain => rules.Checks.ContainsKey(entry.Subject),
         EntryKind.RepairShown or EntryKind.RepairRefused or EntryKind.RepairFailed or EntryKind.RepairBetter or EntryKind.RepairHeld or EntryKind.CameBack => rules.Repairs.ContainsKey(entry.Subject),
         _ => true,

@@ -13,6 +13,9 @@ internal static class Advancing
     /// <summary>A cause that was found with this chance and is not what the repair mended is worth mending too.</summary>
     private const double AlsoFound = 0.6;
 
+    /// <summary>Said to who is not at the bike; where nothing can be answered from memory it would be wrong.</summary>
+    public const string FromMemory = "Then first what you can answer from memory.";
+
     public static void Next(TurnDraft draft, string? lead = null)
     {
         if (TellingApart.Unsettled(draft) is { } either)
@@ -40,7 +43,7 @@ internal static class Advancing
                 Put(draft, CaseTrigger.ShowRepair, AskKind.Repair, repair.Repair, lead);
                 break;
             case Rest:
-                Put(draft, CaseTrigger.Rest, AskKind.Ready, "", lead);
+                Put(draft, CaseTrigger.Rest, AskKind.Ready, "", lead == FromMemory ? null : lead);
                 break;
             case PassOn passOn:
                 HandOver(draft, passOn.Reason);

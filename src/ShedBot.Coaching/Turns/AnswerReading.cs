@@ -96,7 +96,7 @@ internal static class AnswerReading
     /// <summary>What riders say for the answers that are the same in every case.</summary>
     private static readonly Dictionary<string, string[]> StandingPhrases = new(StringComparer.Ordinal)
     {
-        [OptionId.Ready] = ["yes", "ready", "all safe", "all good", "it is off and cold", "done that", "i am at the bike", "ok go on"],
+        [OptionId.Ready] = ["yes", "yep", "yeah", "ready", "ready now", "all safe", "all good", "it is off and cold", "done that", "i am at the bike", "ok go on"],
         [OptionId.NotYet] = ["no", "not yet", "later", "it is still hot", "i am not at the bike"],
         [OptionId.Done] = ["done", "i did it", "finished", "did that", "done it all", "fitted it"],
         [OptionId.StepByStep] = ["step by step", "one at a time", "next", "next step", "guide me", "walk me through it"],

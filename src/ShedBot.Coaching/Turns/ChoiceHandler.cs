@@ -163,7 +163,7 @@ internal sealed class ChoiceHandler(TurnDraft draft)
         }
 
         draft.Add(option.Token == OptionId.Ready ? EntryKind.Ready : EntryKind.NotReady);
-        Advancing.Next(draft, option.Token == OptionId.Ready ? null : "Then first what you can answer from memory.");
+        Advancing.Next(draft, option.Token == OptionId.Ready ? null : Advancing.FromMemory);
     }
 
     private void Repair(OptionId option)

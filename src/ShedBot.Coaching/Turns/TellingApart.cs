@@ -23,6 +23,10 @@ internal static class TellingApart
     public static bool IsOnlyPossible(TurnDraft draft, Understood understood) =>
         understood.Either is { } id && Rule(draft, id) is { } rule && IsOneOf(rule, understood.Emergency);
 
+    /// <summary>"The brakes are alright, the engine keeps shoving" has brakes in it and does not mean them.</summary>
+    public static bool IsSpokenAgainst(TurnDraft draft, OptionId option, Understood understood) =>
+        option.AsEither is { } index && understood.SpokenAgainst.Contains(Rule(draft, draft.Case.Open.Subject)!.Answers[index].Means);
+
     /// <summary>Notes that it is not known what was meant; what was heard besides counts for nothing before it is.</summary>
     public static void Begin(TurnDraft draft, string id)
     {
@@ -77,7 +81,7 @@ internal static class TellingApart
 
         StrikeGuesses(draft, e => e.Kind == EntryKind.Complaint && e.Score < WordsHandler.ClearAsNews);
         draft.Add(EntryKind.Either, rule.Id, answer.Means);
-        if (!draft.View.Complaints.Any()) draft.Add(EntryKind.Complaint, answer.Means);
+        if (!draft.View.Complaints.Contains(answer.Means)) draft.Add(EntryKind.Complaint, answer.Means);
         Advancing.Next(draft, HelpCards.Heard(draft.View, draft.View.Complaints));
     }
 
@@ -99,7 +103,7 @@ internal static class TellingApart
         Advancing.StopRiding(draft, null, rule.IfUnsure);
     }
 
-    /// <summary>What was heard with the words, or since, was heard of the one trouble and may have been the other.</summary>
+    /// <summary>What was heard with the words was heard of the one trouble and may have been the other.</summary>
     private static void StrikeGuesses(TurnDraft draft, Func<CaseEntry, bool>? which = null)
     {
         var since = draft.View.Standing.Last(e => e.Kind == EntryKind.Either).Turn;

@@ -16,6 +16,9 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
     /// <summary>The same while a question is open: then words are more likely an odd answer to it than a new trouble.</summary>
     public const double ClearAsNews = 0.75;
 
+    /// <summary>So often words may be no answer to one question before it is asked differently, or let be.</summary>
+    private const int MostMisses = 2;
+
     /// <summary>So many words are no mere 'hello there'.</summary>
     private const int MoreThanGreeting = 4;
 
@@ -63,7 +66,7 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
             return;
         }
 
-        if (Answer(words, understood) is { } option)
+        if (Answer(words, understood) is { } option && !TellingApart.IsSpokenAgainst(draft, option, understood))
         {
             new ChoiceHandler(draft).Handle(option);
             return;
@@ -83,8 +86,6 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         if (draft.Case.Open.Kind is AskKind.Either)
         {
-            Note(understood);
-            AddComplaints(understood);
             TellingApart.AskAgain(draft);
             return;
         }
@@ -185,16 +186,33 @@ internal sealed class WordsHandler(TurnDraft draft, Listener listener)
 
         if (draft.Case.Entries == before)
         {
-            if (Wanted(words, understood)) draft.NotHeard(words, draft.Case.Open.Subject);
-            draft.Say(understood.NotMineBecause is "other-machine" or "other-part"
-                ? HelpCards.NotMine(understood.NotMineBecause)
-                : HelpCards.NotUnderstood(draft.Case.Open.Kind));
-            Presenting.Again(draft);
+            Missed(words, understood);
             return;
         }
 
         var news = draft.Case.Entries.Where(e => e.Turn == draft.Case.Turn && !e.Struck).Select(e => Told.Line(draft.View, e));
         Advancing.Next(draft, $"Noted: {string.Join("; ", news)}.");
+    }
+
+    /// <summary>Nothing was made of the words. Who has said something else twice is not asked the same a third time: that is 'not sure', which is no evidence.</summary>
+    private void Missed(string words, Understood understood)
+    {
+        var open = draft.Case.Open;
+        if (Wanted(words, understood)) draft.NotHeard(words, open.Subject);
+        var elsewhere = understood.NotMineBecause is "other-machine" or "other-part";
+        if (open.Kind is AskKind.Check or AskKind.Fact && !elsewhere)
+        {
+            draft.Add(EntryKind.Unheard, open.Subject);
+            if (draft.Case.Standing.Count(e => e.Kind == EntryKind.Unheard && e.Subject == open.Subject) >= MostMisses)
+            {
+                draft.Say(HelpCards.TakenAsNotSure());
+                new ChoiceHandler(draft).Handle(new OptionId(open.Serial, OptionId.NotSure));
+                return;
+            }
+        }
+
+        draft.Say(elsewhere ? HelpCards.NotMine(understood.NotMineBecause) : HelpCards.NotUnderstood(open.Kind));
+        Presenting.Again(draft);
     }
 
     private void AddComplaints(Understood understood)

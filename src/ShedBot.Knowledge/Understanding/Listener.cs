@@ -74,7 +74,7 @@ public sealed class Listener
             complaintReadings = SpanChooser.ReadAll(statements, complaints);
             troubles = ComplaintEar.Choose(complaintReadings);
         }
-        var heard = Hear(text, statements, complaintReadings, troubles) with { Emergency = emergency, Answer = answer };
+        var heard = Hear(text, statements, complaintReadings, troubles) with { Emergency = emergency, Answer = answer, SpokenAgainst = [.. signs.Excluded(text.Letters)] };
         if (statements.Any(s => s.Mood == Mood.Present) && eithers.Hear(text.Letters, spelling) is { } either)
             heard = With(heard, either);
         if (!IsOurs(about) && (about.Contains(Subjects.OtherPart) || about.Contains(Subjects.SmallTalk)))
@@ -103,7 +103,7 @@ public sealed class Listener
     /// <summary>"The clutch lever does nothing" is plain enough; "the lever does nothing, the brakes are fine" is not, nor is "it does not stop when I pull the lever".</summary>
     private Understood With(Understood heard, EitherHeard either) => either.Named switch
     {
-        { } named when heardFrom.Complaints.ContainsKey(named) =>
+        { } named when !either.Asks && heardFrom.Complaints.ContainsKey(named) =>
             heard is { Complaints: [], Emergency: null, HowTo: null } ? heard with { Complaints = [new Heard(named, Hearing.Named)] } : heard,
         { } named when heard.Emergency == named => heard,
         _ => heard with { Either = either.Rule },

@@ -24,6 +24,9 @@ public sealed record Understood(
     /// <summary>The id of the question that tells apart what the words could mean; null when they are plain. They may be heard as one of the troubles all the same.</summary>
     public string? Either { get; init; }
 
+    /// <summary>Emergencies that the words speak against, as "the brakes are fine" does.</summary>
+    public ImmutableHashSet<string> SpokenAgainst { get; init; } = [];
+
     /// <summary>What the words mean as an answer to the question that is open; null when none is open or they fit none of its answers.</summary>
     public HeardAnswer? Answer { get; init; }
 }

@@ -11,7 +11,7 @@ namespace ShedBot.Coaching.Tests.Teaching;
 /// <summary>Words that were not understood, at the desk: ranked, taught with one tap, gone when they are understood, and never another club's.</summary>
 public sealed class UnheardTests : IDisposable
 {
-    private const string Trot = "she wants to trot along when i stop at the lights", Plugh = "xyzzy plugh";
+    private const string Trot = "she fancies a trot when i stop at the lights", Plugh = "xyzzy plugh";
 
     private readonly School school = new();
 
@@ -23,7 +23,7 @@ public sealed class UnheardTests : IDisposable
         Hear("ann", Plugh);
         Hear("ann", Plugh);
         Hear("ben", Trot);
-        Hear("cy", "She wants to TROT along, when I stop at the lights!");
+        Hear("cy", "She fancies a TROT, when I stop at the lights!");
 
         var card = (await school.DoAsync(School.Ada, new ShowUnheard())).Card;
 
@@ -137,7 +137,7 @@ public sealed class UnheardTests : IDisposable
     public async Task Nothing_DropsThemHoweverTheyAreWritten_AndIsInTheLogWithoutWordsOfOneMember()
     {
         Hear("ann", Trot);
-        Hear("ben", "She wants to trot along, when I stop at the lights");
+        Hear("ben", "She fancies a trot, when I stop at the lights");
         Hear("ann", Plugh);
 
         await school.DoAsync(School.Ada, new DropUnheard(UnheardCards.Mark(Trot)));
@@ -155,7 +155,7 @@ public sealed class UnheardTests : IDisposable
     [Fact]
     public async Task Words_WithPrivateParts_AreShownAndTaughtWithoutThem()
     {
-        const string Raw = "she wants to trot along when i stop at the lights, ring Zebedee on 01632 960 123";
+        const string Raw = "she fancies a trot when i stop at the lights, ring Zebedee on 01632 960 123";
         Hear("ann", Raw);
 
         var answers = new[]

@@ -72,7 +72,7 @@ public sealed class TellingApartTests
         var talk = Asked("loud humming noise. the grey one does nothing");
         Assert.Equal(Which, talk.Last.Title);
         talk.Pick("It is a pipe");
-        Assert.Equal(["hums"], talk.Case.Standing.Where(e => e.Kind == EntryKind.Complaint).Select(e => e.Subject));
+        Assert.Equal(["hums", "no-water"], talk.Case.Standing.Where(e => e.Kind == EntryKind.Complaint).Select(e => e.Subject));
     }
 
     [Fact]

@@ -171,6 +171,36 @@ public sealed class WordsTests
     }
 
     [Fact]
+    public void Say_NoAnswerTwice_AsksInOtherWordsThenGoesAnotherWayWithoutEvidence()
+    {
+        var talk = new Talk().Say("no water comes out").Say("a lot of it").Say("well, quite a lot i would say");
+        Assert.Equal("I still do not get that", talk.Said[0].Title);
+        Assert.StartsWith("Look at the little lever", talk.Last.Title, StringComparison.Ordinal);
+        Assert.DoesNotContain(talk.Case.Standing, e => e.Kind is EntryKind.NotSure or EntryKind.Answer);
+        talk.Say("a lot");
+        Assert.Contains(talk.Case.Standing, e => e is { Kind: EntryKind.NotSure, Subject: "ask-tap" });
+        Assert.NotEqual("Is the tap at the tank open?", talk.Last.Title);
+    }
+
+    [Fact]
+    public void Say_AnswerAfterAMiss_Counts()
+    {
+        var talk = new Talk().Say("no water comes out").Say("a lot of it").Say("it is shut");
+        Assert.Contains(talk.Case.Standing, e => e is { Kind: EntryKind.Answer, Subject: "ask-tap", Value: "shut" });
+    }
+
+    [Fact]
+    public void Say_SomethingElseWhileItWaits_IsToldHowItGoesOn()
+    {
+        var talk = new Talk().Say("no water comes out").Pick("It is open").Pick("Not yet");
+        Assert.DoesNotContain("from memory", talk.AllText, StringComparison.Ordinal);
+        talk.Say("it is dark out here now");
+        Assert.Contains("say 'ready'", Talk.Text(talk.Said[0]), StringComparison.Ordinal);
+        Assert.Equal(CasePhase.Resting, talk.Case.Phase);
+        Assert.Equal(CasePhase.Asking, talk.Say("yep").Case.Phase);
+    }
+
+    [Fact]
     public void Pick_ReadyOfYesterday_IsAskedAnew()
     {
         var talk = new Talk().Say("no water comes out").Pick("It is open").Pick("Yes, all of it");

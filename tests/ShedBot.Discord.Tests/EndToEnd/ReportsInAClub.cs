@@ -13,7 +13,7 @@ namespace ShedBot.Discord.Tests.EndToEnd;
 /// <summary>Reports and words that were not understood in the chat: taught with one tap, painted, seen by those who may alone, and never by another club.</summary>
 public sealed class ReportsInAClub(ITestOutputHelper output)
 {
-    private const string Trot = "she wants to trot along when i stop at the lights", NotYours = "for those to whom your club has given it";
+    private const string Trot = "she fancies a trot when i stop at the lights", NotYours = "for those to whom your club has given it";
 
     /// <summary>No picture, but it begins as one does.</summary>
     private static readonly byte[] Png = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 1, 2, 3];
@@ -41,7 +41,7 @@ public sealed class ReportsInAClub(ITestOutputHelper output)
 
         await TroubleAsync(house, house.Rider, Trot);
         Assert.Contains("So the clutch drags.", house.Panel(await house.ThreadAsync())!.Words, StringComparison.Ordinal);
-        Assert.DoesNotContain("trot along when", (await UseAsync(house, house.Owner, house.Lobby, "rules words")).Words, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("fancies a trot", (await UseAsync(house, house.Owner, house.Lobby, "rules words")).Words, StringComparison.OrdinalIgnoreCase);
         house.AssertNoViolations();
     }
 

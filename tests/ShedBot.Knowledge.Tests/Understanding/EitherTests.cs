@@ -66,6 +66,61 @@ public class EitherTests
         Assert.Equal("brakes-failing", heard.Emergency);
     }
 
+    [Theory]
+    [InlineData("the bike won't stop", "what-keeps-it-going")]
+    [InlineData("it wont stop", "what-keeps-it-going")]
+    [InlineData("cant make it stop", "what-keeps-it-going")]
+    [InlineData("bike keeps going even when i let off the gas", "what-keeps-it-going")]
+    [InlineData("wet patch under the bike", "what-drips")]
+    [InlineData("something is dripping from the bottom of it", "what-drips")]
+    [InlineData("the engine leaks", "what-drips")]
+    [InlineData("it smells funny after a ride", "what-smells")]
+    [InlineData("smells like gas", "what-smells")]
+    [InlineData("the bike stinks", "what-smells")]
+    public void Understand_MoreThatCouldBeADanger_IsAskedAbout(string words, string question) =>
+        Assert.Equal(question, Shipped.Listener.Understand(words).Either);
+
+    [Theory]
+    [InlineData("it won't stop squeaking")]
+    [InlineData("can't stop it slipping")]
+    [InlineData("the nut won't stop loosening")]
+    [InlineData("black oil drips from the gear cover")]
+    [InlineData("no leaks on it")]
+    [InlineData("it smells burnt after a hill")]
+    [InlineData("the clutch stinks")]
+    public void Understand_SaidOfSomethingPlain_IsNot(string words) => Assert.Null(Shipped.Listener.Understand(words).Either);
+
+    /// <summary>A danger that is told outright is no matter for a question.</summary>
+    [Theory]
+    [InlineData("i cant stop", "brakes-failing")]
+    [InlineData("the bike wont stop, brakes are gone", "brakes-failing")]
+    [InlineData("petrol is dripping from under the bike", "fuel-leak")]
+    [InlineData("found a stain under it, smells of petrol", "fuel-leak")]
+    [InlineData("it stinks of petrol", "fuel-leak")]
+    [InlineData("gas handle stuck", "runaway-throttle")]
+    [InlineData("brakes feel soft", "brakes-failing")]
+    [InlineData("my brake lever goes nearly to the bar", "brakes-failing")]
+    public void Understand_DangerToldOutright_IsTheEmergency(string words, string emergency)
+    {
+        var heard = Shipped.Listener.Understand(words);
+        Assert.Null(heard.Either);
+        Assert.Equal(emergency, heard.Emergency);
+    }
+
+    [Fact]
+    public void Understand_BrakesAreAlright_SpeaksAgainstThatDanger() =>
+        Assert.Contains("brakes-failing", Shipped.Listener.Understand("brakes are alright, the engine just keeps shoving").SpokenAgainst);
+
+    /// <summary>What a rider says who means the machine is not a machine of another kind.</summary>
+    [Theory]
+    [InlineData("my motor bike wont let go when i squeeze the clutch", "drags")]
+    [InlineData("my engine bike slips on hills", "slips")]
+    public void Understand_OtherNamesForTheBike_AreOurs(string words, string complaint) =>
+        Assert.Equal(complaint, Shipped.Listener.Understand(words).Complaints[0].Id);
+
+    [Fact]
+    public void Understand_BikeBroke_IsNoBrokenCable() => Assert.Empty(Shipped.Listener.Understand("my bike broke").Complaints);
+
     /// <summary>Eight words lie between at the most.</summary>
     [Theory]
     [InlineData("lever one two three four five six seven eight does nothing", true)]

@@ -5,8 +5,9 @@ using ShedBot.Knowledge.Understanding.Reading;
 namespace ShedBot.Knowledge.Understanding.Matching;
 
 /// <param name="Rule">The id of the question.</param>
+/// <param name="Asks">Whether the words say outright that it is not known: "clutch or brake".</param>
 /// <param name="Named">What the words name outright, as the id of a complaint or emergency; null when they leave it open.</param>
-internal readonly record struct EitherHeard(string Rule, string? Named);
+internal readonly record struct EitherHeard(string Rule, bool Asks, string? Named);
 
 /// <summary>
 /// Whether a message could mean either of two troubles: it names the thing and tells something of it, close together. Heard in the words as
@@ -33,9 +34,10 @@ internal sealed class EitherEar
     {
         foreach (var rule in rules)
         {
-            if (rule.Always.OccurIn(letters)) return new EitherHeard(rule.Id, null);
-            if (rule.Unless.OccurIn(letters) || !AreNear(rule.Names.PlacesIn(letters), rule.Tells.PlacesIn(letters))) continue;
-            return new EitherHeard(rule.Id, rule.Named.Where(n => n.Terms.OccurIn(letters)).Select(n => n.Means).FirstOrDefault());
+            if (rule.Unless.OccurIn(letters)) continue;
+            var always = rule.Always.OccurIn(letters);
+            if (!always && !AreNear(rule.Names.PlacesIn(letters), rule.Tells.PlacesIn(letters))) continue;
+            return new EitherHeard(rule.Id, always, rule.Named.Where(n => n.Terms.OccurIn(letters)).Select(n => n.Means).FirstOrDefault());
         }
 
         return null;
