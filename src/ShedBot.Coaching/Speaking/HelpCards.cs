@@ -72,6 +72,8 @@ internal static class HelpCards
     {
         AskKind.None => "Tell me in other words what the bike does.",
         AskKind.Ready => "I wait here until you are at the bike and it is safe; then say 'ready'. If it will not be today, just leave it: nothing is lost. Or say 'helper' and a human goes on.",
+        AskKind.Repair or AskKind.RepairStep => "Have you done it? Then say 'done', and I ask how it went. If you can't, say 'can't do it', and I look for another way. 'Helper' gets you a human.",
+        AskKind.DidItHold => "How does it go now: is it gone, better, or no change?",
         _ => "Pick one of the answers, or say it in other words. 'Not sure' is a fair answer.",
     });
 

@@ -17,7 +17,9 @@ internal static class RoomName
     /// <param name="owner">What the club calls the member, or null when that is not at hand: names are not kept.</param>
     public static string Of(Case @case, BikeProfile? bike, string? owner, KnowledgeBase knowledge)
     {
-        ImmutableArray<string> complaints =
+        // What could be either of two troubles is a guess as yet, and a thread is renamed once only.
+        var guessed = @case.Standing.LastOrDefault(e => e.Kind == EntryKind.Either) is { Value: null };
+        ImmutableArray<string> complaints = guessed ? [] :
         [
             .. @case.Standing.Where(e => e.Kind == EntryKind.Complaint)
                 .Select(e => knowledge.Complaints.TryGetValue(e.Subject, out var rule) ? rule.Called : null)

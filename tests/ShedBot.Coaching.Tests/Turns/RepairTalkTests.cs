@@ -6,6 +6,26 @@ namespace ShedBot.Coaching.Tests.Turns;
 
 public sealed class RepairTalkTests
 {
+    [Theory]
+    [InlineData("nope cant do it")]
+    [InlineData("i can't do this")]
+    public void Say_CannotDoTheRepair_IsARefusal(string words)
+    {
+        var talk = new Talk().Say("no water comes out").Pick("It is shut").Pick("Yes").Say(words);
+        Assert.Contains(talk.Case.Standing, e => e is { Kind: EntryKind.RepairRefused, Subject: "open-tap" });
+    }
+
+    /// <summary>Whoever says how it goes before saying that it is done is told what to say, not to pick an answer that is not there.</summary>
+    [Theory]
+    [InlineData("still no water", "say 'done'")]
+    [InlineData("no water comes out", "say 'done'")]
+    public void Say_HowItGoesWhileTheRepairIsOpen_IsToldHowItGoesOn(string words, string told)
+    {
+        var talk = new Talk().Say("no water comes out").Pick("It is shut").Pick("Yes").Say(words);
+        Assert.Contains(told, Talk.Text(talk.Said[0]), StringComparison.Ordinal);
+        Assert.Equal(CasePhase.Repairing, talk.Case.Phase);
+    }
+
     [Fact]
     public void StepByStep_EachStep_IsShownInOrderWithItsNoteAndBack()
     {

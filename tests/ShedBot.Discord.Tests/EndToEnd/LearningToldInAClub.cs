@@ -16,7 +16,7 @@ namespace ShedBot.Discord.Tests.EndToEnd;
 /// </summary>
 public sealed class LearningToldInAClub(ITestOutputHelper output)
 {
-    private const string Trot = "she wants to trot along when i stop at the lights", Others = "the other reports";
+    private const string Trot = "she fancies a trot when i stop at the lights", Others = "the other reports";
 
     /// <summary>No picture, but it begins as one does.</summary>
     private static readonly ImmutableArray<byte> Png = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 1];

@@ -99,6 +99,7 @@ public class EitherTests
     [InlineData("it stinks of petrol", "fuel-leak")]
     [InlineData("gas handle stuck", "runaway-throttle")]
     [InlineData("brakes feel soft", "brakes-failing")]
+    [InlineData("brake lever is stuck", "brakes-failing")]
     [InlineData("my brake lever goes nearly to the bar", "brakes-failing")]
     public void Understand_DangerToldOutright_IsTheEmergency(string words, string emergency)
     {
