@@ -23,7 +23,7 @@ public sealed class RuleReading(KnowledgeBase before, KnowledgeBase? after)
         PutRule put => Whole(put.Key),
         DropRule drop => [$"{Named(drop.Key, before)} goes."],
         MendValue mend => [Mended(mend)],
-        MendList mend => [$"{Named(mend.Key, now)}, {Part(mend.Path)}: {(mend.Add is { } add ? $"\"{add}\" comes to it." : $"\"{mend.Drop}\" goes.")}"],
+        MendList mend => [PhraseReading.Of(mend, now) ?? $"{Named(mend.Key, now)}, {Part(mend.Path)}: {(mend.Add is { } add ? $"\"{add}\" comes to it." : $"\"{mend.Drop}\" goes.")}"],
         Unmend unmend => [$"{Named(unmend.Key, now)}, {Part(unmend.Path)}: as the project has it."],
         Retire retire => [$"{Named(retire.Key, before)} is out of use: {retire.Because}"],
         Restore restore => [$"{Named(restore.Key, now)} is back in use."],

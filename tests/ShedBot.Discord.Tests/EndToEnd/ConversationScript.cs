@@ -5,8 +5,11 @@ namespace ShedBot.Discord.Tests.EndToEnd;
 
 /// <summary>One of the approved conversations of the practice terminal: what the rider did, and what was asked after it.</summary>
 /// <param name="Steps">In order; the first is the opening.</param>
-internal sealed partial record ConversationScript(string Name, ImmutableArray<ConversationStep> Steps)
+/// <param name="IsMended">Whether it ends with the trouble mended; not every lever can be put right in one sitting.</param>
+internal sealed partial record ConversationScript(string Name, ImmutableArray<ConversationStep> Steps, bool IsMended)
 {
+    public const string Mended = "Good. That is that mended.";
+
     private const string Opens = "```text\n", Closes = "```\n";
 
     /// <summary>The folder docs/conversations of this checkout, found by walking up from where the tests run.</summary>
@@ -39,7 +42,7 @@ internal sealed partial record ConversationScript(string Name, ImmutableArray<Co
             options = next;
         }
 
-        return new ConversationScript(file, steps.ToImmutable());
+        return new ConversationScript(file, steps.ToImmutable(), lines.Any(l => l.Contains(Mended, StringComparison.Ordinal)));
     }
 
     /// <summary>Lines such as <c>  [1] It swings a good way over</c> and <c>  [n] Not sure   [w] Why do you ask?</c>.</summary>

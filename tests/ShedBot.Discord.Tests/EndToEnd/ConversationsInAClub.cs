@@ -19,8 +19,10 @@ public sealed class ConversationsInAClub(ITestOutputHelper output)
     public async Task Page_WithButtonsAndWords_GoesAsInTheTerminal(string page)
     {
         await using var house = await ClubHouse.OpenAsync(output);
-        var thread = await PlayAsync(house, house.Rider, ConversationScript.Read(page), restarts: false);
-        await AssertMendedAsync(house, thread);
+        var script = ConversationScript.Read(page);
+        var thread = await PlayAsync(house, house.Rider, script, restarts: false);
+        if (script.IsMended) await AssertMendedAsync(house, thread);
+        else Assert.DoesNotContain(ConversationScript.Mended, house.Text(thread), StringComparison.Ordinal);
         house.AssertNoViolations();
     }
 
@@ -104,7 +106,7 @@ public sealed class ConversationsInAClub(ITestOutputHelper output)
 
     private static async Task AssertMendedAsync(ClubHouse house, Channel thread)
     {
-        Assert.Contains("Good. That is that mended.", house.Text(thread), StringComparison.Ordinal);
+        Assert.Contains(ConversationScript.Mended, house.Text(thread), StringComparison.Ordinal);
         var outcomes = await house.Store.OutcomesAsync(100, default);
         Assert.Contains(outcomes, o => o.Phase == CasePhase.Solved);
         await ClubHouse.UntilAsync(() => thread.Thread!.Archived, "the thread to be put away");
