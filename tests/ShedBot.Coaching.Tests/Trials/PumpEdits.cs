@@ -13,7 +13,9 @@ internal static class PumpEdits
     }
 
     /// <summary>A cause that the pump's rules do not know, with all that belongs to it.</summary>
-    public static KnowledgeBase WithStrainer { get; } = Pump.Load(Pump.Text
+    public static KnowledgeBase WithStrainer { get; } = Pump.Load(WithStrainerText);
+
+    public static string WithStrainerText => Pump.Text
         .Replace("\nfacts:\n", """
 
           - id: strainer
@@ -61,5 +63,5 @@ internal static class PumpEdits
 
         how to:
 
-        """, StringComparison.Ordinal));
+        """, StringComparison.Ordinal);
 }

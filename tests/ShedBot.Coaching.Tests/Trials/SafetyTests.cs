@@ -1,5 +1,6 @@
 using ShedBot.Coaching.Tests.Samples;
 using ShedBot.Coaching.Trials;
+using ShedBot.Coaching.Trials.Safety;
 using ShedBot.Coaching.Trials.Scoring;
 using ShedBot.Coaching.Trials.Telling;
 using ShedBot.Coaching.Trials.Worlds;
@@ -25,6 +26,40 @@ public class SafetyTests
         { "    ends coaching: yes", "    ends coaching: no", "would not be heard as an emergency" },
         { "Turn it by hand and look at each blade]\n    minutes: 2\n    cover: lid\n    hazard: low\n    hands on: yes", "Turn it by hand and look at each blade]\n    minutes: 2\n    cover: lid\n    hazard: low\n    hands on: no", "safe to put hands on" },
     };
+
+    private const string Dangers = "  dangers: [{says: It smokes, emergency: smoke}]";
+
+    [Fact]
+    public void Of_DangerThatIsNotAskedAboutAnyMore_IsToldAndNotSafe() => Assert.Equal(
+        "the question before hands-on work would not offer \"It smokes\" any more",
+        Assert.Single(Run(Pump.Knowledge, PumpEdits.Changed(Dangers, "  dangers: [{says: I felt it prickle, emergency: shock}]")).SafetyLost));
+
+    [Fact]
+    public void Of_DangerThatIsAskedAboutBesides_IsSafe() => Assert.Empty(
+        Run(Pump.Knowledge, PumpEdits.Changed(Dangers, "  dangers: [{says: It smokes, emergency: smoke}, {says: I felt it prickle, emergency: shock}]")).SafetyLost);
+
+    [Fact]
+    public void Of_StopThatNoQuestionTells_IsToldInTheRulesOwnWords() => Assert.Equal(
+        "what the wheel inside looks like: \"It is cracked\" means stop riding, and no question would come upon it any more",
+        Assert.Single(Run(Pump.Knowledge, PumpEdits.Changed(LookWheel, "    minutes: 2\n    cover: lid\n    hazard: high")).SafetyLost));
+
+    [Fact]
+    public void Of_EmergencyPhrases_AreCountedAndThoseStillHeard()
+    {
+        var safety = Run(Pump.Knowledge, PumpEdits.Changed("the pump smokes\n    riders say: [smoke comes out of the pump]", "the pump is hazy\n    riders say: [a haze stands over the motor]")).Safety;
+        Assert.Equal((3, 2), (safety.EmergencyPhrases, safety.StillHeard));
+    }
+
+    [Theory]
+    [InlineData(true, true, 0, 0, false)]
+    [InlineData(true, false, 0, 0, true)]
+    [InlineData(false, false, 0, 0, false)]
+    [InlineData(false, true, 0, 3, false)]
+    [InlineData(true, true, 4, 0, true)]
+    [InlineData(true, true, 3, 0, false)]
+    [InlineData(true, true, 9, 1, false)]
+    public void StopState_IsLost_WhereNoCheckTellsItOrNobodyIsStoppedAnyMore(bool oldTells, bool newTells, int oldStopped, int newStopped, bool lost) =>
+        Assert.Equal(lost, new StopState("wheel", "cracked", oldTells, newTells, 12, oldStopped, newStopped).IsLost);
 
     [Theory]
     [MemberData(nameof(Losses))]
@@ -59,7 +94,18 @@ public class SafetyTests
         Assert.True(state.OldStopped >= 4, state.ToString());
         // 170 minutes are below the price of help, so reasoning about the price alone does not see it; that nobody is stopped any more does.
         Assert.Equal(0, state.NewStopped);
-        Assert.Contains(report.SafetyLost, l => l.Contains("would stop none", StringComparison.Ordinal));
+        Assert.Contains(report.SafetyLost, l => l.Contains($"stopped {state.OldStopped} of {state.Riders} simulated riders who have it, and would stop none", StringComparison.Ordinal));
+        // Before that is said, three times the riders are looked at.
+        Assert.Equal(60, state.Riders);
+
+        var same = Assert.Single(Run(old, Pump.Load(cracks), new RidersTried(4, 1, 20)).Safety.States);
+        Assert.Equal((20, same.OldStopped), (same.Riders, same.NewStopped));
+        Assert.InRange(same.OldStopped, 1, 19);
+
+        // A stop that only the new rules know is met on bikes that follow the new rules.
+        var before = Pump.Text.Replace("      - {id: cracked, says: It is cracked, stop riding: A cracked wheel can fly apart. Pull the plug and leave it.}\n", "", StringComparison.Ordinal);
+        var found = Assert.Single(Run(Pump.Load(before), old, new RidersTried(4, 1, 20)).Safety.States);
+        Assert.Equal((false, true, 20, 0, same.NewStopped), (found.OldTells, found.NewTells, found.Riders, found.OldStopped, found.NewStopped));
     }
 
     private static TrialReport Run(KnowledgeBase old, KnowledgeBase @new, RidersTried? riders = null) =>

@@ -23,6 +23,7 @@ public class TrialTests
         Assert.True(report.Scope.IsEmpty && report.IsSafe);
         Assert.Equal(Verdict.NoDifference, report.Verdict);
         Assert.All(report.Worlds, w => Assert.All(w.AtLarge.Measures, m => Assert.Equal((0, 0.0, 0.0), (m.Differ, m.Difference, m.High))));
+        Assert.All(report.Worlds, w => Assert.Equal((0, 0), (w.AtLarge.LeadChanged, w.AtLarge.Commonest.Length)));
         Assert.All(report.Safety.States, s => Assert.Equal(s.OldStopped, s.NewStopped));
         Assert.StartsWith("No difference", TrialWords.Verdict(report), StringComparison.Ordinal);
     }
@@ -49,6 +50,14 @@ public class TrialTests
         Assert.Equal(30, mended.Pairs);
         Assert.True(mended is { Old: < 0.5, New: > 0.8 }, mended.ToString());
         Assert.True(world.Touched.Measures.Single(m => m.Measure == Measure.Cost).Difference < -30);
+        Assert.Equal(30, world.AtLarge.Riders);
+        var handed = world.Touched.Measures.Single(m => m.Measure == Measure.HandedOver);
+        Assert.True(handed is { Old: > 0.5, New: < 0.2 }, handed.ToString());
+        // What was there had no name under the old rules.
+        Assert.Equal("strainer-blocked", world.Touched.Commonest[0].New);
+        Assert.True(world.Touched.LeadChanged > 15 && world.Touched.Commonest.Sum(s => s.Count) <= world.Touched.LeadChanged);
+        // A sum of squares over all causes, and not their mean: the old rules give next to nothing to what was there, so nearly 1 is lost on that alone.
+        Assert.InRange(world.Touched.Measures.Single(m => m.Measure == Measure.Brier).Old, 0.8, 2);
     }
 
     [Fact]

@@ -14,9 +14,6 @@ internal sealed class SafetyTrial(RulesPair rules, TrialCoaches coaches, CoachOp
     /// <summary>Where the new rules stop fewer riders, so many times the riders are looked at before anything is said.</summary>
     private const int LookAgain = 3;
 
-    /// <summary>Stopped by the old rules so often and never by the new ones: no chance any more.</summary>
-    private const int PlainlyLost = 4;
-
     /// <summary>Seeds of these riders are kept apart from those of the rest.</summary>
     private const int Apart = 7_000_000;
 
@@ -38,14 +35,12 @@ internal sealed class SafetyTrial(RulesPair rules, TrialCoaches coaches, CoachOp
         }
 
         var (phrases, unheard) = Unheard(ct);
-        return new SafetyPart(states.ToImmutable(), phrases, phrases - unheard.Length, [.. states.Where(IsLost).Select(Say), .. unheard, .. Questions()]);
+        return new SafetyPart(states.ToImmutable(), phrases, phrases - unheard.Length, [.. states.Where(s => s.IsLost).Select(Say), .. unheard, .. Questions()]);
     }
-
-    private static bool IsLost(StopState s) => (s.OldTells && !s.NewTells) || (s.OldStopped >= PlainlyLost && s.NewStopped == 0);
 
     private string Say(StopState s)
     {
-        var finding = (rules.Old.Findings.GetValueOrDefault(s.Finding) ?? rules.New.Findings[s.Finding]);
+        var finding = rules.Old.Findings.GetValueOrDefault(s.Finding) ?? rules.New.Findings[s.Finding];
         return $"{finding.Means}: \"{finding.States.First(t => t.Id == s.State).Says}\" " + (s.NewTells
             ? $"stopped {s.OldStopped} of {s.Riders} simulated riders who have it, and would stop none"
             : "means stop riding, and no question would come upon it any more");
