@@ -36,7 +36,7 @@ internal static class CalibrationPicture
         points.MarkerShape = marker;
         points.MarkerSize = 10;
         points.LineWidth = 2;
-        points.LegendText = FormattableString.Invariant($"{name} (n = {calibrated.Count}, five bins of equal count)");
+        points.LegendText = FormattableString.Invariant($"{name} (n = {calibrated.Count}, five bins of about equal count)");
         foreach (var bin in bins)
         {
             var bar = plot.Add.Line(bin.Said, bin.CameTrue.Low, bin.Said, bin.CameTrue.High);
