@@ -9,6 +9,8 @@ internal static class RoundActs
 {
     public const string Name = "ShedBot";
 
+    private const string AllLeftOut = "put away, because all of its numbers were left out";
+
     /// <summary>ShedBot itself, as somebody who acts.</summary>
     public static Teacher Itself(Clubs.ClubId club) => new(club, default, Name, TeachingRights.All);
 
@@ -31,7 +33,7 @@ internal static class RoundActs
 
     /// <param name="allOut">All that the cases say was left out of it; else they say nothing of it any more.</param>
     public static Task WithdrawAsync(TeachAct act, LearningBook book, Proposal open, bool allOut) => SaveAsync(
-        act, book.Next(), [Line(act, open.Id, allOut ? "put away, because all of its numbers were left out" : $"put away, because the cases do not say so any more: {open.Title}")], Away(act, open));
+        act, book.Next(), [Line(act, open.Id, allOut ? AllLeftOut : $"put away, because the cases do not say so any more: {open.Title}")], Away(act, open));
 
     /// <summary>Puts ShedBot's own proposal away, because the last of its numbers was left out; it is left alone like one that was turned down.</summary>
     /// <param name="key">Of the number that was left out last.</param>
@@ -41,7 +43,7 @@ internal static class RoundActs
         await act.SaveAsync(
             [
                 act.Audit(AuditAct.Changed, proposal.Id, $"left out: {TargetWords.Called(act.Rules.Knowledge, key)}"),
-                Line(act, proposal.Id, "put away, because all of its numbers were left out"),
+                Line(act, proposal.Id, AllLeftOut),
             ],
             after,
             book: await HeldNumbers.QuietAsync(act));
